@@ -1,7 +1,7 @@
 /**
  * Writes the last figures of the benches (packages/core/bench/results.json, growth.json and batch.json, packages/viewer/bench/results.json)
- * into packages/core/BENCHMARKS.md the list of checks into packages/core/CHECKS.md and the ranges of a plan's numbers into packages/core/PLAN.md,
- * between their marks. `--check` changes nothing and exits 1 where those that follow from the sources are stale.
+ * into packages/core/BENCHMARKS.md, and between their marks what follows from the sources: the list of checks (packages/core/CHECKS.md), the
+ * limits (packages/core/LIMITS.md) and the ranges of a plan's numbers (packages/core/PLAN.md). `--check` changes nothing and exits 1 where one is stale.
  */
 import { spawnSync } from 'node:child_process';
 import { readFileSync, writeFileSync } from 'node:fs';
@@ -17,11 +17,12 @@ const { status } = spawnSync(process.execPath, ['node_modules/typescript/bin/tsc
 });
 if (status !== 0) throw new Error('core does not compile; fix that first');
 const { CHECKS, PLACED_RULES, STAGE_RULES, THEMES } = await import('@halfcup/core/stages');
-const { themeText } = await import('@halfcup/core/sentences');
+const { limitTable, themeText } = await import('@halfcup/core/sentences');
 const { planJsonSchema } = await import('@halfcup/core/schemas');
 const benchmarks = join(root, 'packages/core/BENCHMARKS.md');
 
 const checks = join(root, 'packages/core/CHECKS.md');
+const limits = join(root, 'packages/core/LIMITS.md');
 const ranges = join(root, 'packages/core/PLAN.md');
 
 function between(text, name, content) {
@@ -94,9 +95,18 @@ const checkTable = () =>
     ].join('\n'),
   ).join('\n\n');
 
+/** What each reader takes. */
+const limitLines = () =>
+  [
+    '| read | at most |',
+    '|---|---|',
+    ...limitTable().map(({ title, most }) => `| ${title} | ${most.join(', ')} |`),
+  ].join('\n');
+
 /** What is made of the sources alone, and so can be stale. */
 const made = [
   [checks, 'checks', checkTable()],
+  [limits, 'limits', limitLines()],
   [ranges, 'ranges', rangeTable(planJsonSchema())],
 ].map(([file, name, content]) => {
   const listed = readFileSync(file, 'utf8');

@@ -3,7 +3,7 @@
  * schema of geojson.org (package geojson-schema, draft 7) in ajv 8. Positions keep to 1e-7 of a degree.
  */
 import { numberOf } from '../packages/core/src/layout/layout.ts';
-import { readdirSync, writeFileSync } from 'node:fs';
+import { writeFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { join } from 'node:path';
 import { type Analysis, toCsv, toGpx } from '@halfcup/core';
@@ -16,12 +16,12 @@ import { layoutDocument } from '../packages/core/src/export/documents.ts';
 import { reviewPlaced } from '../packages/core/src/review/placed.ts';
 import type { Position } from './support/courses.ts';
 import { analysisOf, must } from './support/exported.ts';
-import { FIXTURES, sourceOf } from './support/fixtures.ts';
+import { CASES, sourceOf } from './support/fixtures.ts';
 import { peerOf } from './support/gpxparser.ts';
 import { folderWith } from './support/halfcup.ts';
 
 const folder = folderWith({});
-const names = readdirSync(FIXTURES);
+const names = CASES;
 const isSchema = new Ajv({ strict: false }).compile(
   createRequire(import.meta.url)('geojson-schema/FeatureCollection.json') as object,
 );

@@ -1,5 +1,4 @@
 /** Nought where a number may be nought: no document holds a negative one, and papers print where every distance is 0. */
-import { readdirSync } from 'node:fs';
 import { type Analysis, analyse, compareAnalyses, improve, readPlan } from '@halfcup/core';
 import {
   compareDocument,
@@ -15,7 +14,7 @@ import { nearestOn, passesOf } from '@halfcup/core/geometry';
 import { papersOf } from '@halfcup/core/sheets';
 import { describe, expect, it } from 'vitest';
 import { analysisOf, must } from './support/exported.ts';
-import { FIXTURES, sourceOf } from './support/fixtures.ts';
+import { CASES, sourceOf } from './support/fixtures.ts';
 
 /** Where a negative zero stands. */
 function negativeZeros(value: unknown, path: string): string[] {
@@ -39,7 +38,7 @@ const documentsOf = (analysis: Analysis): unknown => ({
   geojson: toGeoJson(analysis),
 });
 
-it.each(readdirSync(FIXTURES))('no document of %s holds a negative zero, nor do the passes themselves', (name) => {
+it.each(CASES)('no document of %s holds a negative zero, nor do the passes themselves', (name) => {
   const analysis = analysisOf(sourceOf(name));
   expect(negativeZeros(documentsOf(analysis), 'documents')).toEqual([]);
   expect(negativeZeros(analysis.stations, 'stations')).toEqual([]);

@@ -3,7 +3,7 @@
  * that a person who runs a race can read, without what only a program knows.
  */
 import { expect, describe, it } from 'vitest';
-import { readFileSync, readdirSync } from 'node:fs';
+import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { type Finding, type Plan, analyse, findingSentence, readPlan, reviewPlaced } from '@halfcup/core';
 import { voiceOf } from '@halfcup/core/sentences';
@@ -13,11 +13,10 @@ import { findings as english } from '../packages/core/src/text/en/findings.ts';
 import { findings as spanish } from '../packages/core/src/text/es/findings.ts';
 import { SPOKEN_LANGUAGES } from '../packages/core/src/text/inWords.ts';
 import { ROOT } from './support/build.ts';
-import { FIXTURES, sourceOf } from './support/fixtures.ts';
+import { CASES, sourceOf } from './support/fixtures.ts';
 import { PLAN, brokenGpx, brokenPlan, randomOf } from './support/mutations.ts';
 
 const TEXTS: Readonly<Record<string, Readonly<Record<string, unknown>>>> = { en: english, es: spanish };
-const CASES = readdirSync(FIXTURES);
 
 /** Findings with the plan that they are about, where it could be read. */
 interface Told {

@@ -3,6 +3,8 @@ import type { Finding } from '@halfcup/core';
 import { describe, expect, it } from 'vitest';
 import type { GoodPlan } from '../packages/core/src/testing/planted/build.ts';
 import { goodPlan, type PlanName } from '../packages/core/src/testing/planted/goodPlans.ts';
+import { groundText } from '../packages/core/src/ground/groundText.ts';
+import { TOWN_MISTAKES, groundTown, townFiles, townPlan } from '../packages/core/src/testing/planted/groundTown.ts';
 import { PLANTED } from '../packages/core/src/testing/planted/all.ts';
 import {
   type Plant,
@@ -20,8 +22,10 @@ import { type OpenPlan, type Store, createStore } from '../packages/viewer/src/s
 import { openedFrom, textFile } from '../packages/viewer/src/testing.ts';
 
 interface Case {
-  readonly plan: PlanName | 'boulevard';
+  readonly plan: PlanName | 'boulevard' | 'town';
   readonly plant: Plant;
+  /** Of the mistake in a town. */
+  readonly mistake?: string;
   readonly code: string;
   readonly station?: string;
   readonly label: string;
@@ -41,6 +45,12 @@ function planted(name: string): Pick<Case, 'plan' | 'plant'> {
 /** Nobody has said for whom the Observatory is. */
 const unlisted: Plant = (plan) => {
   delete stationIn(plan, 'b3').passes;
+};
+
+/** A mistake in a town with a map, whose remedy is to move the station. */
+const inTown = (name: string, how: string): Case => {
+  const { code } = TOWN_MISTAKES.find((one) => one.name === name)!;
+  return { plan: 'town', mistake: name, plant: () => undefined, code, station: 's1', label: `Move the station ${how}` };
 };
 
 const CASES: readonly Case[] = [
@@ -255,6 +265,17 @@ const CASES: readonly Case[] = [
     label: 'Restore the usual value',
     reveals: ['sign-distance'],
   },
+  inTown('tables in the mouth of Mill Lane', '11 m forward'),
+  inTown('tables on a bridge', '20 m forward'),
+  inTown('tables in a tunnel', '40 m forward'),
+  inTown('tables on steps', '9 m back'),
+  inTown('tables by the rails', '2 m forward'),
+  inTown('tables at a bus stop', '12 m forward'),
+  inTown('tables on a pedestrian crossing', '4 m forward'),
+  inTown('tables over a hydrant', '7 m forward'),
+  inTown('tables before a fire station', '28 m forward'),
+  inTown('tables before a hospital', '36 m forward'),
+  inTown('a station where the map has 3.5 m of road, and the plan no width', '50 m forward'),
   ...(['cool', 'warm', 'hot'] as const).map((heat): Case => ({
     plan: 'loop',
     plant: (plan) => {
@@ -291,11 +312,24 @@ function boulevard(): Pick<GoodPlan, 'text' | 'files'> {
   return { text: text as unknown as GoodPlan['text'], files: {} };
 }
 
-function opened({ plan, plant }: Pick<Case, 'plan' | 'plant'>): Store {
-  const good = { ...goodPlan(plan === 'boulevard' ? 'loop' : plan), ...(plan === 'boulevard' ? boulevard() : {}) };
+/** The files of a plan in a town with the mistake of that name. */
+function townFilesOf(name: string): Record<string, string> {
+  const [plan, town] = [townPlan(), groundTown()];
+  TOWN_MISTAKES.find((one) => one.name === name)!.plant(plan, town);
+  const { text, ground } = townFiles(plan, town);
+  return { 'plan.json': text, 'ground.geojson': groundText(ground) };
+}
+
+function planFiles({ plan, plant }: Pick<Case, 'plan' | 'plant'>): Record<string, string> {
+  const own = plan === 'boulevard' || plan === 'town';
+  const good = { ...goodPlan(own ? 'loop' : plan), ...(own ? boulevard() : {}) };
   const [text, files] = [copy(good.text), copy(good.files)];
   plant(text, good.ground, files);
-  const named = Object.entries({ 'plan.json': JSON.stringify(text, null, 2), ...files });
+  return { 'plan.json': JSON.stringify(text, null, 2), ...files };
+}
+
+function opened(given: Pick<Case, 'plan' | 'plant' | 'mistake'>): Store {
+  const named = Object.entries(given.mistake === undefined ? planFiles(given) : townFilesOf(given.mistake));
   const store = createStore();
   receive(
     store,
@@ -332,7 +366,10 @@ function labelled(given: Case, open: OpenPlan): Remedy {
 
 describe('a remedy', () => {
   it.each(
-    CASES.map((given) => [`${given.code}: ${given.label}, ${given.plan} ${given.station ?? ''}`, given] as const),
+    CASES.map(
+      (given) =>
+        [`${given.code}: ${given.label}, ${given.plan} ${given.mistake ?? given.station ?? ''}`, given] as const,
+    ),
   )('does away with %s', (_, given) => {
     const store = opened(given);
     const before = now(store);

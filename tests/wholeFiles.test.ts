@@ -3,42 +3,24 @@
  * and nothing else is left beside it. What is no regular file is refused at once.
  */
 import { execFileSync, spawnSync } from 'node:child_process';
-import {
-  existsSync,
-  mkdirSync,
-  mkdtempSync,
-  readFileSync,
-  readdirSync,
-  rmSync,
-  symlinkSync,
-  writeFileSync,
-} from 'node:fs';
+import { existsSync, mkdtempSync, readFileSync, rmSync, symlinkSync } from 'node:fs';
 import type * as promises from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest';
 import type * as halfcup from './support/halfcup.ts';
+import { OLD, WRITING_CALLS, filesIn, filledFolder } from './support/writing.ts';
 
-const plan = (name: string): string =>
-  JSON.stringify({
-    format: 'halfcup-plan',
-    version: 1,
-    name,
-    courses: [
-      {
-        id: 'c',
-        line: [
-          [-17.4, -33.2],
-          [-17.3, -33.2],
-        ],
-        drawn: 'centre',
-      },
-    ],
-    races: [
-      { id: 'r', course: 'c', waves: [{ time: '08:00', entrants: 300 }], finish: { median: '45 min', spread: 0.2 } },
-    ],
-    stations: [{ id: 's1', on: { course: 'c', measure: '3 km', side: 'right' } }],
-  });
+/** Failures of each call: as many as a person waits for while writing; more in continuous integration. */
+const FAILURES = process.env['CI'] === undefined ? 15 : 50;
+/** What a disk, a quota and a device say that can take no more. */
+const SAID: Readonly<Record<string, RegExp>> = {
+  ENOSPC: /the disk is full/u,
+  EDQUOT: /quota/u,
+  EIO: /the file cannot be used \(EIO\)/u,
+  EROFS: /read-only/u,
+};
+const CODES = ['ENOSPC', 'EDQUOT', 'EIO', 'EROFS'] as const;
 
 /** Which of the calls that write is the one to fail; none where it is 0. */
 const failing = vi.hoisted(() => ({ at: 0, count: 0, code: 'ENOSPC' }));
@@ -54,7 +36,8 @@ vi.mock('node:fs/promises', async (original) => {
     rename: async (...args: Parameters<typeof real.rename>) => (turn(), real.rename(...args)),
     link: async (...args: Parameters<typeof real.link>) => (turn(), real.link(...args)),
     open: async (...args: Parameters<typeof real.open>) => {
-      if (args[1] === 'r' || args[1] === undefined) return real.open(...args);
+      // Whoever writes says how by a text.
+      if (args[1] === 'r' || typeof args[1] !== 'string') return real.open(...args);
       turn();
       const handle = await real.open(...args);
       return new Proxy(handle, {
@@ -70,7 +53,6 @@ vi.mock('node:fs/promises', async (original) => {
   };
 });
 
-const OLD = 'old bytes\n';
 let folder = '';
 let halfcupIn: typeof halfcup.halfcupIn;
 // Files share their modules: those read before with the real file system are read anew, and after with the real one again.
@@ -84,37 +66,10 @@ afterAll(() => {
   rmSync(folder, { recursive: true, force: true });
 });
 
-/** A folder with two plans, and every target there already with old bytes where `kept`. */
-function fresh(kept: boolean): string {
-  const own = mkdtempSync(join(folder, 'case-'));
-  writeFileSync(join(own, 'p.json'), plan('Quay run'));
-  writeFileSync(join(own, 'q.json'), plan('Mole run'));
-  writeFileSync(
-    join(own, 'c.gpx'),
-    `<gpx version="1.1" creator="t"><trk><trkseg>${[0, 1, 2].map((k) => `<trkpt lat="-33.2" lon="${-17.4 + k / 100}"/>`).join('')}</trkseg></trk></gpx>`,
-  );
-  if (!kept) return own;
-  writeFileSync(join(own, 'out.file'), OLD);
-  writeFileSync(join(own, 'out.html'), OLD);
-  mkdirSync(join(own, 'papers'));
-  for (const name of ['index.html', 'overview.html', 'captains.html']) writeFileSync(join(own, 'papers', name), OLD);
-  return own;
-}
+/** As `filledFolder`, in the folder of this file. */
+const fresh = (kept: boolean): string => filledFolder(folder, kept);
 
-const CALLS: readonly (readonly [title: string, call: readonly string[]])[] = [
-  ['export --out', ['export', 'p.json', '--to', 'csv', '--out', 'out.file', '--force']],
-  ['review --report', ['review', 'p.json', '--report', 'out.html', '--force']],
-  ['sheets --out', ['sheets', 'p.json', '--out', 'papers', '--force']],
-  ['start --out', ['start', 'New', 'c.gpx', '--every', '1km', '--out', 'out.file', '--force']],
-  [
-    'review --json-lines --out',
-    ['review', 'p.json', 'q.json', '--json-lines', '--workers', '1', '--out', 'out.file', '--force'],
-  ],
-];
-
-const filesIn = (path: string): string[] => readdirSync(path, { recursive: true }).map(String).toSorted();
-
-describe.each(CALLS)('%s', (_title, call) => {
+describe.each(WRITING_CALLS)('%s', (_title, call) => {
   it.each([true, false])(
     'keeps old bytes or has new ones at each failing write, and leaves nothing else: targets there %s',
     async (kept) => {
@@ -131,14 +86,16 @@ describe.each(CALLS)('%s', (_title, call) => {
           .map((name) => [name, readFileSync(join(good, name), 'utf8').length]),
       );
       const known = new Set([...filesIn(fresh(kept)), ...whole.keys(), 'papers']);
-      for (let at = 1; at <= Math.min(writes, 25); at++) {
+      for (let failure = 0; failure < FAILURES; failure++) {
+        const at = (failure % writes) + 1;
+        failing.code = CODES[Math.floor(failure / writes) % CODES.length]!;
         const own = fresh(kept);
         const before = filesIn(own);
         [failing.at, failing.count] = [at, 0];
         const { exit, err } = await halfcupIn(own, ...call);
         failing.at = 0;
         expect(exit, `write ${at}`).toBe(2);
-        expect(err).toContain('the disk is full');
+        expect(err).toMatch(SAID[failing.code]!);
         const after = filesIn(own);
         expect(
           after.filter((name) => !known.has(name)),

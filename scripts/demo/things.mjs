@@ -10,7 +10,6 @@ const onRoad = [
   [38.658, { highway: 'crossing', crossing: 'zebra' }],
   [39.158, { highway: 'traffic_signals' }],
   [39.778, { highway: 'crossing', crossing: 'zebra' }],
-  [26.317, { barrier: 'bollard', bicycle: 'yes' }],
 ];
 // And metres from its line, left positive.
 const beside = [

@@ -161,6 +161,13 @@ const streets = must(
   ),
 );
 
+const OSM = new TextEncoder().encode(
+  '<osm version="0.6"><node id="1" lat="-33.2" lon="-17.385"><tag k="barrier" v="gate"/></node></osm>',
+);
+const clipper = ground.createGroundClipper('town.osm', [course], 300);
+clipper.write(OSM);
+const clipped = must(clipper.close());
+
 /** Arguments by the function's name; `deep`: how far down they are turned wrong. */
 export interface GoodCall {
   readonly call: (...values: readonly unknown[]) => unknown;
@@ -191,6 +198,7 @@ const ARGS: Readonly<Record<string, readonly [args: readonly unknown[], deep?: n
   ],
   captainSheet: [[analysis, analysis.stations[0], { ...options, context }], MADE],
   cardSheet: [[analysis, analysis.stations[0], options], MADE],
+  clearPlace: [[analysis, 's1', { within: 20 }], 2],
   chooseLine: [[file, 'Pier', where]],
   cleaned: [[segments]],
   compareAnalyses: [[['before', 'after'], analysis, improved.analysis], MADE],
@@ -252,6 +260,7 @@ const ARGS: Readonly<Record<string, readonly [args: readonly unknown[], deep?: n
       { file: 'list.csv', units: 'metric', courses: [{ id: 'c', name: 'Pier' }] },
     ],
   ],
+  textFrom: [[new TextEncoder().encode('Café'), 'plan.json']],
   setUpPlan: [
     [
       {
@@ -274,6 +283,13 @@ const ARGS: Readonly<Record<string, readonly [args: readonly unknown[], deep?: n
   listColumns: [['Name;Distance;Side\nMill;0,9;left\n']],
   typedCount: [['1,000']],
   stationListText: [[plan, 'en'], MADE],
+  placeText: [[{ street: 'Quay Street', after: null, before: 'Mill Lane' }, 'en']],
+  mapCreditText: [[{ credit: 'own survey', licence: null, date: '2027-05-01' }, 'en']],
+  crossingText: [[{ names: ['Mill Lane'], vehicles: true, access: false }, 'en']],
+  drawnLine: [[{ highway: 'residential' }]],
+  drawnArea: [[{ building: 'yes' }]],
+  drawnName: [[{ name: 'Mill Lane' }]],
+  isBelow: [[{ tunnel: 'yes' }]],
   prePourText: [[{ cups: 470, tables: 2, cupsPerLayer: 200 }, voice]],
   findingSubject: [[finding, voice.names]],
   flawFindings: [[[{ kind: 'spike', segment: 0, first: 1, last: 1, size: 20, at }], where]],
@@ -289,8 +305,12 @@ const ARGS: Readonly<Record<string, readonly [args: readonly unknown[], deep?: n
   fromEastNorth: [[at, 10, 20]],
   gradeBetween: [[course, 100, 900]],
   gridReference: [[at, 4]],
+  groundStage: [[plan, courses, { ground: new Map([['ground.geojson', streets]]) }], MADE],
   groundAlong: [[indexed, streets], MADE],
   groundText: [[streets], MADE],
+  groundDocument: [[clipped], MADE],
+  clipGround: [[[OSM], { file: 'town.osm', courses: [course], within: 300 }], MADE],
+  createGroundClipper: [['town.osm', [course], 300], MADE],
   improve: [[analysis, { only: ['s2'], within: 20, step: 10, finest: 5, steps: 1e5 }], 2],
   improveDocument: [[improved], MADE],
   indexBuildings: [[streets], MADE],

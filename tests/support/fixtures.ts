@@ -1,5 +1,5 @@
 /** The named cases in `fixtures/`: read, analysed as the command line does, and rounded so that a picture of them is stable. */
-import { readFileSync, readdirSync } from 'node:fs';
+import { existsSync, readFileSync, readdirSync } from 'node:fs';
 import { join } from 'node:path';
 import type { FeatureCollection, Geometry } from 'geojson';
 import { type Finding, analyse } from '@halfcup/core';
@@ -13,6 +13,11 @@ import { ROOT } from './build.ts';
 import type { Position } from './courses.ts';
 
 export const FIXTURES: string = join(ROOT, 'fixtures');
+
+/** The folders that are cases: those with a plan. */
+export const CASES: readonly string[] = readdirSync(FIXTURES)
+  .filter((name) => existsSync(join(FIXTURES, name, 'plan.json')))
+  .sort();
 
 /** A plan's text and the texts of its GPX files, by file name. */
 export interface Source {

@@ -65,7 +65,7 @@ export async function halfcupWith(
     cwd: folder,
     env,
     now: () => now ?? new Date(),
-    processors: 1,
+    processors: 0,
   };
   const exit = await main(args, io);
   const ended = { exit, out: stdout.text(), err: stderr.text() };

@@ -19,6 +19,8 @@ export const ROOMS: readonly string[] = [
   'format.ts',
   'finding.ts',
   'kinds.ts',
+  'limits.ts',
+  'jsonExtent.ts',
   'delimited.ts',
   'text',
   'geodesy',

@@ -6,10 +6,9 @@ import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { analyse, improve, readPlan } from '@halfcup/core';
 import { courseStage, dayStage, layoutStage, passStage, reviewLayout } from '@halfcup/core/stages';
-import { readGpx } from '@halfcup/core/gpx';
 import { papersOf } from '@halfcup/core/papers';
-import { readResults } from '@halfcup/core/raceday';
-import { gpxText, windingLine } from './data.mjs';
+import { windingLine } from './data.mjs';
+import { READING } from './growthReading.mjs';
 
 const MOST = 1.2;
 const ROUNDS = 4;
@@ -162,27 +161,6 @@ const CASES = [
   { what: 'races', key: 'races', count: 16, keys: { entrants: 200 }, stages: ['improve'] },
 ];
 
-function resultsText(rows) {
-  return `bib,net\n${Array.from({ length: rows }, (_, k) => `${k},${clockText(9000 + ((k * 7919) % 12_000))}`).join('\n')}\n`;
-}
-
-const FILES = [
-  {
-    stage: 'reading GPX',
-    what: 'points',
-    count: 400_000,
-    textOf: gpxText,
-    work: (text) => readGpx(text, 'growth.gpx'),
-  },
-  {
-    stage: 'reading results',
-    what: 'rows',
-    count: 400_000,
-    textOf: resultsText,
-    work: (text) => readResults(text, 'net', 'results.csv'),
-  },
-];
-
 /** Every work: its stage, what there is more of, how many at the upper end, and the works on half as much and on all. */
 function* works(words) {
   const asked = (stage, what) => `${stage} by ${what}`.includes(words);
@@ -192,7 +170,7 @@ function* works(words) {
     const [half, whole] = [count / 2, count].map((n) => worksOf(planOf({ ...keys, [key]: n })));
     for (const stage of wanted) yield { stage, what, count, half: half[stage], whole: whole[stage] };
   }
-  for (const { stage, what, count, textOf, work } of FILES) {
+  for (const [stage, what, count, textOf, work] of READING) {
     if (!asked(stage, what)) continue;
     const [half, whole] = [count / 2, count].map(textOf);
     yield { stage, what, count, half: () => work(half), whole: () => work(whole) };

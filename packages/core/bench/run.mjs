@@ -19,6 +19,7 @@ import { readGpx } from '@halfcup/core/gpx';
 import { readResults } from '@halfcup/core/raceday';
 import { benchClock } from './clock.mjs';
 import { courseOf, generator, gpxText, indexedOf, pinsAlong, windingLine } from './data.mjs';
+import { benchGround } from './ground.mjs';
 import { benchExponents } from './growth.mjs';
 import { benchSizes } from './sizes.mjs';
 import { inTurn, median, roundsOf } from './timing.mjs';
@@ -246,6 +247,7 @@ const PARTS = {
   points: benchGrowth,
   raceday: benchRaceDay,
   clock: () => benchClock(report),
+  ground: () => benchGround(report),
   // Its rows have a file and a table of their own.
   growth: () => (grown = benchExponents(process.argv[3])),
 };

@@ -1,7 +1,7 @@
 /** What a command is and what a call of it holds, once read. */
 import { type Finding, type Result, bad } from '../src/finding.ts';
 import { parseLength } from '../src/units.ts';
-import type { Io } from './io.ts';
+import type { Exit, Io } from './io.ts';
 import type { Screen } from './screen.ts';
 
 /** How an option's value is read. A flag has none; `repeated` is a text that may be given many times; `count` a whole number from 1 to 256. */
@@ -57,7 +57,7 @@ export interface Output {
   /** The text is GPX, which alone may go to a file whose name ends so. */
   readonly gpx?: true;
   /** What the program ends with; absent: 0. */
-  readonly exit?: 0 | 1 | 2;
+  readonly exit?: Exit;
   /** Printed on stderr where the text has no room for findings. */
   readonly notes?: readonly Finding[];
 }

@@ -32,3 +32,6 @@ export const cleanJson = (text: string): string =>
   text.replaceAll(HARMFUL, (sign) =>
     sign === '\t' || sign === '\r' ? sign : `\\u${sign.codePointAt(0)!.toString(16).padStart(4, '0')}`,
   );
+
+/** Data for other programs, as they are but for a carriage return alone, which would take a terminal back over its line: it ends one. */
+export const cleanData = (text: string): string => text.replaceAll(/\r(?!\n)/gu, '\n');

@@ -1,7 +1,7 @@
 /** The background drawing that a plan names, for its papers. One that cannot be used is left out and reported: nothing depends on it. */
 import { dirname, join } from 'node:path';
 import type { FeatureCollection } from 'geojson';
-import { contextOf } from '../src/papers/context.ts';
+import { contextOf, drawingJson } from '../src/papers/context.ts';
 import type { Finding } from '../src/finding.ts';
 import type { PlanDocument } from '../src/plan/plan.ts';
 import { liesInside, readText } from './files.ts';
@@ -29,17 +29,10 @@ export async function readContext(io: Io, document: PlanDocument): Promise<ReadC
     ],
   });
   if ((await liesInside(io, path, dirname(file))) === false) return left(REFUSAL.drawingOutside());
-  const text = await readText(io, path);
+  const text = await readText(io, path, 'drawing');
   if (!text.ok) return left(text.findings.map(({ message }) => message).join('; '));
-  const drawing = parsed(text.value);
+  const json = drawingJson(text.value, path);
+  if (!json.ok) return left(json.findings.map(({ message }) => message).join('; '));
+  const drawing = contextOf(json.value);
   return drawing === null ? left(REFUSAL.drawingUnread()) : { drawing, findings: [] };
-}
-
-function parsed(text: string): FeatureCollection | null {
-  try {
-    return contextOf(JSON.parse(text.replace(/^\uFEFF/u, '')));
-  } catch (error) {
-    if (error instanceof SyntaxError) return null;
-    throw error;
-  }
 }

@@ -1,9 +1,12 @@
 /** Reading and writing files: streamed where they may be large, refused in plain words where they cannot be used. */
-import { createReadStream } from 'node:fs';
-import { lstat, readFile, realpath, stat } from 'node:fs/promises';
+import { type ReadStream, constants } from 'node:fs';
+import { lstat, open, realpath, stat } from 'node:fs/promises';
 import { isAbsolute, relative, sep } from 'node:path';
 import { type Finding, type Result, type Where, bad, good } from '../src/finding.ts';
 import type { GpxDocument } from '../src/gpx/document.ts';
+import { MOST } from '../src/ground/limits.ts';
+import { LIMITS, type Reader } from '../src/limits.ts';
+import { limitFinding } from '../src/text/limitFinding.ts';
 import { type Io, STDIN, pathOf } from './io.ts';
 import { FILES, SYSTEM } from './messages.ts';
 import { SILENT, progressOf } from './progress.ts';
@@ -11,6 +14,9 @@ import { type Staged, beginFile, stageText } from './wholeFile.ts';
 
 /** Files smaller than this are read before anybody looks at a clock. */
 const LARGE = 4_000_000;
+
+/** Readers of whole texts. */
+export type SizedReader = Exclude<Reader, 'geojson' | 'zip'>;
 
 const codeOf = (error: unknown): string => (error instanceof Error && 'code' in error ? String(error.code) : '');
 
@@ -21,19 +27,43 @@ export function fileFinding(error: unknown, code: string, where: Where): Finding
   return { code, severity: 'error', message: SYSTEM[reason] ?? FILES.unknown(reason), where };
 }
 
-/** The path of a file that can be read to its end; pipes, devices and sockets may never end. Rejects as the system does. */
-async function regular(io: Io, file: string): Promise<string> {
+/** A file that can be read to its end; pipes, devices and sockets may never end. Rejects as the system does. */
+async function regular(io: Io, file: string): Promise<{ readonly path: string; readonly size: number }> {
   const path = pathOf(io, file);
   const known = await stat(path);
-  if (known.isFile() || known.isDirectory()) return path;
+  if (known.isFile()) return { path, size: known.size };
+  // What the system says of a folder that is read.
+  if (known.isDirectory()) throw Object.assign(new Error('EISDIR'), { code: 'EISDIR' });
   throw Object.assign(new Error('NOTFILE'), { code: 'NOTFILE' });
 }
 
-/** The whole text of a file, UTF-8. */
-export async function readText(io: Io, file: string): Promise<Result<string>> {
+/** A file's bytes as they come, no more than one past `most`. What would wait for somebody to write rejects instead (POSIX O_NONBLOCK). */
+async function streamOf(path: string, most: number): Promise<ReadStream> {
+  const handle = await open(path, constants.O_RDONLY | (constants.O_NONBLOCK ?? 0));
+  return handle.createReadStream({ end: most, highWaterMark: 262_144 });
+}
+
+/** Content of a file, no more of it than `reader` takes. Rejects as the system does. */
+async function readBytes(io: Io, file: string, reader: SizedReader): Promise<Result<Uint8Array>> {
+  const most = LIMITS[reader].bytes;
+  if (file === STDIN && io.stdin !== undefined) {
+    const given = await io.stdin(most);
+    return given.length > most ? bad([limitFinding(reader, 'bytes', { file })]) : good(given);
+  }
+  const { path, size } = await regular(io, file);
+  if (size > most) return bad([limitFinding(reader, 'bytes', { file }, size)]);
+  const chunks: Uint8Array[] = [];
+  // A file that grows, or of which the system knows no size, is read no further than that either.
+  for await (const chunk of await streamOf(path, most)) chunks.push(chunk as Uint8Array);
+  const bytes = Buffer.concat(chunks);
+  return bytes.length > most ? bad([limitFinding(reader, 'bytes', { file })]) : good(bytes);
+}
+
+/** The whole text of a file, UTF-8, that `reader` is to read. */
+export async function readText(io: Io, file: string, reader: SizedReader): Promise<Result<string>> {
   try {
-    const bytes = file === STDIN && io.stdin !== undefined ? await io.stdin() : await readFile(await regular(io, file));
-    return good(new TextDecoder('utf-8', { fatal: true, ignoreBOM: true }).decode(bytes));
+    const bytes = await readBytes(io, file, reader);
+    return bytes.ok ? good(new TextDecoder('utf-8', { fatal: true, ignoreBOM: true }).decode(bytes.value)) : bytes;
   } catch (error) {
     if (error instanceof TypeError && codeOf(error) === 'ERR_ENCODING_INVALID_ENCODED_DATA') {
       return bad([
@@ -56,21 +86,46 @@ export async function readGpxFile(io: Io, file: string): Promise<Result<GpxDocum
   try {
     if (file === STDIN && io.stdin !== undefined) {
       const reader = createGpxReader(file);
-      reader.write(await io.stdin());
+      reader.write(await io.stdin(LIMITS.gpx.bytes));
       return reader.close();
     }
-    await regular(io, file);
-    const { size } = await stat(pathOf(io, file));
+    const { path, size } = await regular(io, file);
+    if (size > LIMITS.gpx.bytes) return bad([limitFinding('gpx', 'bytes', { file }, size)]);
     const reader = createGpxReader(file);
     if (size >= LARGE) progress = progressOf(`Reading ${file}`, io.stderr);
     let read = 0;
-    for await (const chunk of createReadStream(pathOf(io, file), { highWaterMark: 262_144 })) {
+    for await (const chunk of await streamOf(path, LIMITS.gpx.bytes)) {
       const bytes = chunk as Uint8Array;
       read += bytes.length;
       reader.write(bytes);
       progress.show(read / size);
     }
     return reader.close();
+  } catch (error) {
+    return bad([fileFinding(error, 'file-unreadable', { file })]);
+  } finally {
+    progress.clear();
+  }
+}
+
+/** Gives the bytes of a file as a stream to `use`, which says how many it has read. Progress on stderr where that is a terminal. */
+export async function readFileBytes<T>(
+  io: Io,
+  file: string,
+  use: (
+    bytes: AsyncIterable<Uint8Array> | Iterable<Uint8Array>,
+    onProgress: (bytes: number) => void,
+  ) => Promise<Result<T>>,
+): Promise<Result<T>> {
+  let progress = SILENT;
+  try {
+    // One byte more than is taken, so that whoever reads finds the limit passed.
+    const most = MOST.megabytes * 1_000_000;
+    if (file === STDIN && io.stdin !== undefined) return await use([await io.stdin(most)], () => undefined);
+    const { path, size } = await regular(io, file);
+    if (size >= LARGE) progress = progressOf(`Reading ${file}`, io.stderr);
+    const stream: AsyncIterable<Uint8Array> = await streamOf(path, most);
+    return await use(stream, (bytes) => progress.show(bytes / size));
   } catch (error) {
     return bad([fileFinding(error, 'file-unreadable', { file })]);
   } finally {

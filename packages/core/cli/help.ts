@@ -12,13 +12,13 @@ const WIDEST = 100;
 const FIRST = 26;
 
 /** Help has no characters but narrow ones, and loads nothing that measures others. */
-const paragraph = (text: string, width: number, hang?: string): string =>
+export const paragraph = (text: string, width: number, hang?: string): string =>
   paragraphBy((line) => line.length, text, width, hang);
 
 type Row = readonly [name: string, about: string];
 
 /** Names and what they mean, in two columns. */
-function columns(rows: readonly Row[], width: number): string[] {
+export function columns(rows: readonly Row[], width: number): string[] {
   const first = Math.max(...rows.map(([name]) => name.length).filter((length) => length <= FIRST));
   const hang = ' '.repeat(first + 4);
   return rows.map(([name, about]) =>
@@ -38,15 +38,17 @@ const optionRows = (specs: readonly OptionSpec[]): readonly Row[] =>
 
 const SUCCESS: Row = ['0', 'success'];
 const REVIEWED: Row = ['1', 'review found an error that is not waived'];
-const REFUSED: Row = ['2', 'bad arguments or unreadable file'];
+const REFUSED: Row = ['2', 'bad arguments, unreadable file, or output that cannot be written'];
+const UNREAD: Row = ['141', 'nobody read the output to its end'];
 
 /** A heading with what stands under it; nothing where that is nothing. */
-const section = (title: string, lines: readonly string[], { paint }: Screen): string =>
+export const section = (title: string, lines: readonly string[], { paint }: Screen): string =>
   lines.length === 0 ? '' : [paint('heading', title), ...lines].join('\n');
 
-const joined = (sections: readonly string[]): string => `${sections.filter((part) => part !== '').join('\n\n')}\n`;
+export const joined = (sections: readonly string[]): string =>
+  `${sections.filter((part) => part !== '').join('\n\n')}\n`;
 
-const narrowed = (screen: Screen): Screen => ({ ...screen, width: Math.min(screen.width, WIDEST) });
+export const narrowed = (screen: Screen): Screen => ({ ...screen, width: Math.min(screen.width, WIDEST) });
 
 /** What `halfcup --help` prints. */
 export function overallHelp(wide: Screen): string {
@@ -68,11 +70,11 @@ export function overallHelp(wide: Screen): string {
     ),
     section('Options of all commands:', columns(optionRows(COMMON), width), screen),
     paragraph(
-      'npx halfcup COMMAND --help explains a command; npx halfcup --version prints the version. Lengths are written with their unit: 60m, 5km, 100yd, 3.1mi, 25ft. A point is LON,LAT, longitude first.',
+      'npx halfcup COMMAND --help explains a command; npx halfcup --version prints the version; npx halfcup --limits prints how large files may be. Lengths are written with their unit: 60m, 5km, 100yd, 3.1mi, 25ft. A point is LON,LAT, longitude first.',
       width,
     ),
     section('Examples:', EXAMPLES.map(exampleLine), screen),
-    section('Exit status:', columns([SUCCESS, REVIEWED, REFUSED], width), screen),
+    section('Exit status:', columns([SUCCESS, REVIEWED, REFUSED, UNREAD], width), screen),
     paragraph(CAUTION, width),
   ]);
 }

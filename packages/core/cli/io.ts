@@ -13,15 +13,21 @@ export interface Sink {
 export interface Io {
   readonly stdout: Sink;
   readonly stderr: Sink;
-  /** All that comes in by standard input, the same each time it is asked for; absent where there is none. */
-  readonly stdin?: () => Promise<Uint8Array>;
+  /** What comes in by standard input, all of it or more than `most` bytes, the same each time it is asked for; absent where there is none. */
+  readonly stdin?: (most: number) => Promise<Uint8Array>;
   /** The folder from which relative names of files are taken. */
   readonly cwd: string;
   readonly env: Readonly<Record<string, string | undefined>>;
   readonly now: () => Date;
-  /** How many threads may work side by side. */
+  /** How many threads may work side by side; 0: none can be had, all is done in this one. */
   readonly processors: number;
 }
+
+/** What a run ends with: done, an error found, refused, or (as a shell has it of a closed pipe) nobody reads on. */
+export type Exit = 0 | 1 | 2 | typeof CLOSED;
+
+/** 128 and the number of SIGPIPE (POSIX.1-2017). */
+export const CLOSED = 141;
 
 /** The name that stands for standard input. */
 export const STDIN = '-';
@@ -39,5 +45,5 @@ export const silentIn = (cwd: string): Io => ({
   cwd,
   env: {},
   now: () => new Date(),
-  processors: 1,
+  processors: 0,
 });

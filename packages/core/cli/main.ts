@@ -35,14 +35,19 @@ function sinkOf(stream: NodeJS.WriteStream): Sink {
 }
 
 /** Standard input, read when it is first asked for. */
-function inputOf(stream: NodeJS.ReadStream): () => Promise<Uint8Array> {
+function inputOf(stream: NodeJS.ReadStream): (most: number) => Promise<Uint8Array> {
   let read: Promise<Uint8Array> | undefined;
-  const all = async (): Promise<Uint8Array> => {
+  const all = async (most: number): Promise<Uint8Array> => {
     const chunks: Uint8Array[] = [];
-    for await (const chunk of stream) chunks.push(chunk as Uint8Array);
+    let taken = 0;
+    for await (const chunk of stream) {
+      chunks.push(chunk as Uint8Array);
+      taken += (chunk as Uint8Array).length;
+      if (taken > most) break;
+    }
     return Buffer.concat(chunks);
   };
-  return async () => (read ??= all());
+  return async (most) => (read ??= all(most));
 }
 
 /** Told to end: what is half written goes, and the status is the shell's for that signal. */

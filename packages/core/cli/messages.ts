@@ -71,7 +71,8 @@ export const REFUSAL = {
   noPlacedPoints: () =>
     'The file has no waypoints. Record one for each sign, table and trash drop, named such as "s1 sign".',
   leftOut: (what: string) => `Left out: ${what}`,
-  drawingLeftOut: (name: string, why: string) => `The background drawing "${name}" is left out: ${why}.`,
+  drawingLeftOut: (name: string, why: string) =>
+    `The background drawing "${name}" is left out: ${why.replace(/\.$/u, '')}.`,
   drawingOutside: () => 'it is a link to a file outside the plan’s folder; copy it there',
   drawingUnread: () => 'it is no FeatureCollection (GeoJSON, RFC 7946)',
   courseOutside: (folder: string) =>
@@ -112,10 +113,17 @@ export const FILES = {
   unknown: (reason: string) => `the file cannot be used (${reason})`,
 } as const;
 
+/** Memory that was too little. */
+export const MEMORY = {
+  short: () =>
+    'reviewing this plan takes more memory than Node gives; give it more, such as NODE_OPTIONS=--max-old-space-size=8192 (in MB), or use fewer --workers',
+} as const;
+
 /** Failed system calls by their codes. */
 export const SYSTEM: Readonly<Record<string, string>> = {
   ENOENT: 'file not found; check the name or the folder',
   NOTFILE: 'this is a pipe, a device or a socket; give a file, or - for what comes in by standard input',
+  EAGAIN: 'this file has no end that can be read; copy what it holds into a file of its own',
   EISDIR: 'this is a folder; give the name of a file in it',
   ENOTDIR: 'part of this path is a file, not a folder; check the name',
   EACCES: 'permission denied; change the permissions of the file',
@@ -124,5 +132,6 @@ export const SYSTEM: Readonly<Record<string, string>> = {
   ENAMETOOLONG: 'the name is too long for a file; choose a shorter one',
   ELOOP: 'this link leads back to itself; give the name of the file',
   EROFS: 'this file system is read-only; choose another folder',
+  EDQUOT: 'the disk quota is used up; free some space, or choose another disk',
   ENOSPC: 'the disk is full; free some space, or choose another disk',
 };

@@ -92,6 +92,33 @@ const improve: CommandSpec = {
   load: async () => import('./commands/improve.ts'),
 };
 
+const ground: CommandSpec = {
+  name: 'ground',
+  takes: 'FILE PLAN.json',
+  needs: ['a street file', 'a plan'],
+  most: 2,
+  about: 'the streets beside the courses, cut from a map that you have saved',
+  more: [
+    'Keeps what lies within 300 m of a course: streets, paths, rails, water, buildings, crossings, hydrants, with the tags that Halfcup uses. The file may be large; it is read once, and what it is shows in its content, not in its name.',
+    'OpenStreetMap data are © OpenStreetMap contributors, under the Open Database License 1.0. The credit is written into the file and has to be shown with the map.',
+    'A map is good to metres and may be out of date. It moves no course and no distance.',
+  ],
+  arguments: [
+    { name: 'FILE', about: 'OpenStreetMap data: .osm, .osm.gz, .osm.pbf, or GeoJSON with the same tags' },
+    PLAN,
+  ],
+  options: [
+    {
+      name: 'out',
+      kind: 'text',
+      shown: 'FILE',
+      about: 'write ground.geojson, the part that is kept; an existing file is kept',
+    },
+  ],
+  examples: ['ground ground.geojson plan.json', 'ground ground.geojson plan.json --out clipped.geojson'],
+  load: async () => import('./commands/ground.ts'),
+};
+
 const review: CommandSpec = {
   name: 'review',
   takes: 'PLAN.json …',
@@ -184,7 +211,10 @@ const schema: CommandSpec = {
     'With --json a call that is refused prints one line on stderr: { "problems": [...] }, each as schema finding says.',
   ],
   arguments: [
-    { name: 'NAME', about: 'plan, finding, or a command: course, snap, layout, raceday, compare, improve, review' },
+    {
+      name: 'NAME',
+      about: 'plan, finding, or a command: course, snap, layout, raceday, compare, improve, review, ground',
+    },
   ],
   options: [],
   examples: ['schema plan', 'schema layout --out layout.schema.json'],
@@ -199,5 +229,6 @@ export const PLAN_COMMANDS: readonly CommandSpec[] = [
   review,
   sheets,
   exporting,
+  ground,
   schema,
 ];

@@ -17,7 +17,7 @@ export type AnalysedPlan = ReviewedPlan;
 
 /** Reads and analyses the plan of a file, with a variant applied where one is named. */
 export async function analysePlan(io: Io, file: string, variant: string | undefined): Promise<Result<AnalysedPlan>> {
-  const text = await readText(io, file);
+  const text = await readText(io, file, 'plan');
   if (!text.ok) return text;
   const read = readPlan(text.value, file);
   const chosen = read.ok && variant !== undefined ? withVariant(read.value, variant) : read;
@@ -25,20 +25,26 @@ export async function analysePlan(io: Io, file: string, variant: string | undefi
   const document = chosen.value;
   const sources = await readSources(io, document);
   if (!sources.ok) return bad(placeFindings(sources.findings, document));
-  const results = await readResultTexts(io, document);
-  const reviewed = reviewPlan({ plan: document, files: new Map<string, PlanFile>([...sources.value, ...results]) });
-  const findings = [...placeFindings([...chosen.findings, ...sources.findings], document), ...reviewed.findings];
+  const texts = await readResultTexts(io, document);
+  if (!texts.ok) return texts;
+  const maps = await readMaps(io, document);
+  const reviewed = reviewPlan({
+    plan: document,
+    files: new Map<string, PlanFile>([...sources.value, ...texts.value, ...maps.texts]),
+  });
+  const before = placeFindings([...chosen.findings, ...sources.findings, ...maps.findings], document);
+  const findings = [...before, ...reviewed.findings];
   if (!reviewed.ok) return bad(findings);
   return good({ document, analysis: { ...reviewed.value.analysis, findings } });
 }
 
 /** Files that a plan names, as paths from here; none where it cannot be read, which whoever reads it reports. */
 export async function planFiles(io: Io, plan: string): Promise<readonly string[]> {
-  const text = await readText(io, plan);
+  const text = await readText(io, plan, 'plan');
   const read = text.ok ? readPlan(text.value, plan) : text;
   if (!read.ok) return [];
-  const { gpx, results, context } = filesNamedBy(read.value.plan);
-  return [...gpx, ...results, ...context].map((name) => join(dirname(plan), name));
+  const { gpx, results, context, ground } = filesNamedBy(read.value.plan);
+  return [...gpx, ...results, ...context, ...ground].map((name) => join(dirname(plan), name));
 }
 
 /** Every GPX file of the plan's courses. A missing one is left out: the analysis says so at its place. */
@@ -60,17 +66,37 @@ async function readSources(io: Io, { file, plan }: PlanDocument): Promise<Result
   return unusable ? bad(findings) : good(sources, findings);
 }
 
-/** Texts of past results that races and waves name. A missing file is left out: race day says so. */
-async function readResultTexts(io: Io, document: PlanDocument): Promise<ReadonlyMap<string, string>> {
+/** Texts of past results that races and waves name. A missing file is left out: race day says so. One that cannot be used is refused. */
+async function readResultTexts(io: Io, document: PlanDocument): Promise<Result<ReadonlyMap<string, string>>> {
   const folder = dirname(document.file);
   const texts = new Map<string, string>();
+  const findings: Finding[] = [];
   for (const csv of filesNamedBy(document.plan).results) {
     const path = join(folder, csv);
     if ((await liesInside(io, path, folder)) !== true) continue;
-    const text = await readText(io, path);
+    const text = await readText(io, path, 'results');
     if (text.ok) texts.set(csv, text.value);
+    else findings.push(...text.findings);
   }
-  return texts;
+  return findings.length > 0 ? bad(findings) : good(texts);
+}
+
+/** Texts of the ground. A missing file is left out, and one that cannot be read besides: the review goes on without. */
+async function readMaps(
+  io: Io,
+  document: PlanDocument,
+): Promise<{ readonly texts: ReadonlyMap<string, string>; readonly findings: readonly Finding[] }> {
+  const folder = dirname(document.file);
+  const texts = new Map<string, string>();
+  const findings: Finding[] = [];
+  for (const name of filesNamedBy(document.plan).ground) {
+    const path = join(folder, name);
+    if ((await liesInside(io, path, folder)) !== true) continue;
+    const text = await readText(io, path, 'ground');
+    if (text.ok) texts.set(name, text.value);
+    else findings.push(...text.findings);
+  }
+  return { texts, findings };
 }
 
 function outside(gpx: string, index: number, course: string): Finding {

@@ -1,20 +1,18 @@
 /**
  * The program `halfcup`: reads the call, runs its command, prints. Exit 0: done; 1: a review found what
  * stands in the way; 2: the call, a file or the plan cannot be used, stdout empty (save that of several
- * plans, the others are still printed). Help and version load no geometry. Touches no process.
+ * plans, the others are still printed); 141: nobody reads stdout any more. Help and version load no geometry. Touches no process.
  */
 import type { Finding } from '../src/finding.ts';
 import { VERSION } from '../src/version.ts';
 import { type Call, type CommandSpec, type Printed, has, refuse } from './call.ts';
-import { cleanJson, cleanText } from './clean.ts';
+import { cleanData, cleanJson, cleanText } from './clean.ts';
 import { commandHelp, overallHelp } from './help.ts';
-import type { Io } from './io.ts';
+import { CLOSED, type Exit, type Io } from './io.ts';
 import { CALL } from './messages.ts';
 import { commandOf, readCall } from './parse.ts';
 import { PAPER, type Screen, screenOf } from './screen.ts';
 import { faultText, problemLine } from './spoken.ts';
-
-export type Exit = 0 | 1 | 2;
 
 interface Ended {
   readonly exit: Exit;
@@ -24,9 +22,16 @@ interface Ended {
   readonly hint?: Printed;
 }
 
-/** Data as they are; text for people without what would repaint their screen. */
+/** Data nearly as they are, of JSON another spelling of the same; text for people without what would repaint their screen. */
 const printed = (text: Printed, screen: Screen): string =>
-  typeof text === 'string' ? text : cleanText(text(screen), screen.coloured);
+  typeof text === 'string'
+    ? text.startsWith('{')
+      ? cleanJson(text)
+      : cleanData(text)
+    : cleanText(text(screen), screen.coloured);
+
+/** The same for a file, to which data go as they are. */
+const fileText = (text: Printed): string => (typeof text === 'string' ? text : printed(text, PAPER));
 
 /** Runs a call, given without the program's name, and prints; gives what the program ends with. Never rejects. */
 export async function main(argv: readonly string[], io: Io): Promise<Exit> {
@@ -39,7 +44,7 @@ export async function main(argv: readonly string[], io: Io): Promise<Exit> {
         : problems.map((problem) => `${lineOf(problem, screen)}\n`).join('') + printed(hint, screen);
     const text = printed(out, screenOf(io.stdout, io.env));
     if (err !== '') await io.stderr.write(err);
-    if (text !== '') await io.stdout.write(text);
+    if (text !== '' && !(await io.stdout.write(text))) return CLOSED;
     return exit;
   } catch (error) {
     const message = faultText(error, 'files');
@@ -79,12 +84,18 @@ async function answer(argv: readonly string[], io: Io): Promise<Ended> {
   }
   if (name === '--help') return done(overallHelp);
   if (name === '--version') return done(`${VERSION}\n`);
+  if (name === '--limits') return limitsShown();
   const command = commandOf(name);
   if (!command.ok) return refused(command.findings);
   const call = readCall(command.value, rest);
   if (!call.ok) return refused(call.findings);
   if (has(call.value, 'help')) return done((screen) => commandHelp(command.value, screen));
   return perform(command.value, call.value, io);
+}
+
+async function limitsShown(): Promise<Ended> {
+  const { limitsHelp } = await import('./limitsHelp.ts');
+  return done(limitsHelp);
 }
 
 async function perform(command: CommandSpec, call: Call, io: Io): Promise<Ended> {
@@ -98,7 +109,7 @@ async function perform(command: CommandSpec, call: Call, io: Io): Promise<Ended>
   const inputs = await inputsOf(command, call, other !== undefined, io);
   const guarded = await guardInputs(io, file, inputs, gpx);
   if (!guarded.ok) return refused(guarded.findings);
-  const written = await writeText(io, file, other ?? printed(text, PAPER), has(call, 'force'));
+  const written = await writeText(io, file, other ?? fileText(text), has(call, 'force'));
   return written.ok ? { exit, out: other === undefined ? '' : text, problems: notes } : refused(written.findings);
 }
 
@@ -110,8 +121,10 @@ async function inputsOf(
   io: Io,
 ): Promise<readonly string[]> {
   const named = ['placed', 'left', 'roster'].flatMap((option) => values.get(option) ?? []);
-  const own = [...(changesPlan ? [] : positionals), ...named];
-  if (needs[0] !== 'a plan') return own;
+  const first = needs.indexOf('a plan');
+  // Where a plan is not the first of what is read, what is written is no changed plan.
+  const own = [...(changesPlan && first === 0 ? [] : positionals), ...named];
+  if (first < 0) return own;
   const { planFiles } = await import('./plans.ts');
-  return [...own, ...(await Promise.all(positionals.map(async (plan) => planFiles(io, plan)))).flat()];
+  return [...own, ...(await Promise.all(positionals.slice(first).map(async (plan) => planFiles(io, plan)))).flat()];
 }

@@ -6,7 +6,7 @@ import { type Result, bad, good } from '../src/finding.ts';
 import { type Call, type Output, countOf, has, refuse } from './call.ts';
 import { type TextSink, guardInputs, isThere, openText } from './files.ts';
 import { inOrder } from './inOrder.ts';
-import { type Io, STDIN } from './io.ts';
+import { CLOSED, type Exit, type Io, STDIN } from './io.ts';
 import { REFUSAL } from './messages.ts';
 import { progressOf } from './progress.ts';
 import type { ReviewJob } from './reviewedLine.ts';
@@ -22,13 +22,13 @@ const AHEAD = 4;
 export async function reviewMany(io: Io, call: Call): Promise<Result<Output>> {
   const { positionals: files } = call;
   if (files.includes(STDIN)) return refuse(REFUSAL.inputOfOne());
-  const workers = Math.min(countOf(call, 'workers') ?? io.processors, files.length);
+  const workers = io.processors === 0 ? 0 : Math.min(countOf(call, 'workers') ?? io.processors, files.length);
   if (files.length === 1) return onlyLine({ file: files[0]!, cwd: io.cwd, strict: has(call, 'strict') });
   const opened = await sinkOf(io, call);
   if (!opened.ok) return opened;
-  const reviewers = workers === 1 ? await inThisThread() : await inThreads(workers);
+  const reviewers = workers === 0 ? await inThisThread() : await inThreads(workers);
   try {
-    const exit = await printLines(io, call, workers === 1 ? 1 : workers * AHEAD, reviewers, opened.value);
+    const exit = await printLines(io, call, workers === 0 ? 1 : workers * AHEAD, reviewers, opened.value);
     const closed = await opened.value.close();
     if (!exit.ok) return exit;
     return closed.ok ? good({ text: '', saved: true, exit: exit.value }) : closed;
@@ -49,7 +49,7 @@ async function printLines(
   ahead: number,
   { review }: Reviewers,
   sink: TextSink,
-): Promise<Result<0 | 1 | 2>> {
+): Promise<Result<Exit>> {
   const strict = values.has('strict');
   const progress = progressOf('Reviewing plans', io.stderr);
   const screen = screenOf(io.stderr, io.env);
@@ -67,8 +67,11 @@ async function printLines(
       );
     const written = await sink.write(line);
     if (!written.ok) return written;
-    // A reader that has seen enough ends the program: with what has been found so far.
-    if (!written.value) break;
+    // A reader that has seen enough ends the program.
+    if (!written.value) {
+      progress.clear();
+      return good(CLOSED);
+    }
     printed += 1;
     progress.show(printed / files.length);
   }

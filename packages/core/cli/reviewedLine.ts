@@ -1,7 +1,8 @@
 /** What one of several plans comes to: a line of JSON that names its file, made in this thread or in another. */
 import { cleanJson } from './clean.ts';
 import type { Finding } from '../src/finding.ts';
-import { faultText } from './spoken.ts';
+import { MEMORY } from './messages.ts';
+import { faultText, isShort } from './spoken.ts';
 
 export interface ReviewJob {
   readonly file: string;
@@ -23,10 +24,11 @@ export interface ReviewedLine {
 export const lineOf = (file: string, document: object): string =>
   `${cleanJson(JSON.stringify({ file, ...document }))}\n`;
 
-/** The line of a plan at which the program itself failed: the others are not lost with it. */
+/** The line of a plan at which the program itself failed, or had too little memory: the others are not lost with it. */
 export function faultLine(file: string, error: unknown): ReviewedLine {
-  const problems: readonly Finding[] = [
-    { code: 'halfcup-fault', severity: 'error', message: faultText(error, 'plan'), where: { file } },
-  ];
+  const [code, message] = isShort(error)
+    ? ['out-of-memory', MEMORY.short()]
+    : ['halfcup-fault', faultText(error, 'plan')];
+  const problems: readonly Finding[] = [{ code, severity: 'error', message, where: { file } }];
   return { line: lineOf(file, { problems }), problems, exit: 2 };
 }

@@ -8,12 +8,12 @@ export function problemLine({ where, severity, message, code }: Finding, { paint
   return where.file === undefined ? `halfcup: ${text}` : findingLine({ code, severity, where, message: text });
 }
 
-/** What was thrown where nothing should have been. Nobody else can fix it, but more memory can be given. */
+/** What was thrown where nothing should have been. */
 export function faultText(error: unknown, innocent: 'files' | 'plan'): string {
   const reason = error instanceof Error ? error.message : String(error);
-  const short = error instanceof Error && 'code' in error && error.code === 'ERR_WORKER_OUT_OF_MEMORY';
-  const remedy = short
-    ? 'give Node more (NODE_OPTIONS=--max-old-space-size=8192, in MB), or report it'
-    : 'please report it';
-  return `this is a fault of Halfcup, not of your ${innocent} (${reason.split('\n')[0]}); ${remedy} with the command that you gave.`;
+  return `this is a fault of Halfcup, not of your ${innocent} (${reason.split('\n')[0]}); please report it with the command that you gave.`;
 }
+
+/** Whether a thread has had too little memory. */
+export const isShort = (error: unknown): boolean =>
+  error instanceof Error && 'code' in error && error.code === 'ERR_WORKER_OUT_OF_MEMORY';

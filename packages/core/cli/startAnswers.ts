@@ -83,7 +83,7 @@ async function stationsOf(call: Call, io: Io, files: readonly StartFile[]): Prom
         files.map(({ given }) => given),
       ),
     );
-  const text = await readText(io, file);
+  const text = await readText(io, file, 'list');
   return text.ok ? good({ from: 'list', text: text.value, file, gpx: course.gpx }) : text;
 }
 

@@ -13,6 +13,9 @@ import { voiceOf } from './plan/voice.ts';
 import { courseTable, seeStation } from './station/seeStation.ts';
 import type { SeenStation } from './station/station.ts';
 import type { Layout } from './layout/layout.ts';
+import { withStreets } from './layout/streets.ts';
+import { type PlanGround, isPlanGround } from './ground/planGround.ts';
+import { type GroundSources, groundOf, isGroundSources } from './plan/ground.ts';
 import { type CourseSources, coursesOf, isCourseSources } from './plan/courses.ts';
 import { equal } from './plan/equal.ts';
 import type { Plan } from './plan/plan.ts';
@@ -38,13 +41,13 @@ import { isSeenStation } from './station/shapes.ts';
 import { isRaceDay } from './raceday/shapes.ts';
 
 /** Files that a plan names, already read, by the name that it uses for them. */
-export interface Sources extends CourseSources {
+export interface Sources extends CourseSources, GroundSources {
   /** Texts of past results. */
   readonly results?: ResultTexts;
 }
 
 export const isSources: Shape = (value) =>
-  isCourseSources(value) ?? recordOf('files', { results: maybe(mapOf(aText)) })(value);
+  isCourseSources(value) ?? isGroundSources(value) ?? recordOf('files', { results: maybe(mapOf(aText)) })(value);
 
 /** All that is computed from a plan: the layout, race day and the review. Findings: of the courses first, then of race day, then of the layout by check. */
 export interface Analysis extends Layout, Pick<Review, 'findings' | 'checks'> {
@@ -154,7 +157,40 @@ export function dayStage(
 }
 
 /**
- * Fourth stage: items on the ground and spacing, with the tables and the hand-out line of race day where there is one.
+ * The ground beside the courses by the map that the plan names, or `undefined` where it names none or that is not among the files:
+ * it depends on the courses and the map alone. `courses`: what the first stage gave for the same plan.
+ * @example
+ * ```ts
+ * import { readPlan } from '@halfcup/core';
+ * import { courseStage, groundStage } from '@halfcup/core/stages';
+ * const read = readPlan(`{ "format": "halfcup-plan", "version": 1, "ground": "ground.geojson",
+ *   "courses": [{ "id": "c", "line": [[-17.4, -33.2], [-17.36, -33.2]] }],
+ *   "races": [{ "id": "r", "course": "c" }], "stations": [] }`, 'plan.json');
+ * if (!read.ok) throw new Error(read.findings[0]?.message);
+ * const courses = courseStage(read.value.plan, { gpx: new Map() });
+ * if (!courses.ok) throw new Error(courses.findings[0]?.message);
+ * const source = { date: '2026-10-02', credit: '© OpenStreetMap contributors', licence: 'ODbL 1.0' };
+ * const way = { id: 'way/1', tags: { highway: 'residential', name: 'Harbour Road' }, nodes: ['1', '2'],
+ *   lon: Float64Array.of(-17.4, -17.36), lat: Float64Array.of(-33.2, -33.2) };
+ * const ground = { source, ways: [way], areas: [], points: [] };
+ * const along = groundStage(read.value.plan, courses.value, { ground: new Map([['ground.geojson', ground]]) })?.along;
+ * along?.get('c')?.streets.map(({ name }) => name); // → ['Harbour Road']
+ * ```
+ */
+export function groundStage(
+  plan: Plan,
+  courses: readonly IndexedCourse[],
+  sources: GroundSources,
+): PlanGround | undefined {
+  want('groundStage', 'plan', isWholePlan, plan);
+  want('groundStage', 'courses', listOf(isIndexed), courses);
+  want('groundStage', 'sources', isGroundSources, sources);
+  return groundOf(plan, courses, sources);
+}
+
+/**
+ * Fourth stage: items on the ground and spacing, with the tables and the hand-out line of race day and the streets of the ground
+ * where there are any.
  * Errors: as `passStage`. The checks are not run: see `reviewLayout`.
  * @example
  * ```ts
@@ -173,19 +209,25 @@ export function dayStage(
  * station?.directions[0]?.items.map(({ kind, along }) => [kind, along[0]]); // → [['sign', -91.44], ['sportsDrink', 0], ['water', 4.88], ['trash', 52.43]]
  * ```
  */
-export function layoutStage(plan: Plan, courses: readonly IndexedCourse[], day: RaceDay | null = null): Result<Layout> {
+export function layoutStage(
+  plan: Plan,
+  courses: readonly IndexedCourse[],
+  day: RaceDay | null = null,
+  ground?: PlanGround,
+): Result<Layout> {
   want('layoutStage', 'plan', isWholePlan, plan);
   want('layoutStage', 'courses', listOf(isIndexed), courses);
   want('layoutStage', 'day', orNull(isRaceDay), day);
+  want('layoutStage', 'ground', maybe(isPlanGround), ground);
   const seen = passStage(plan, courses);
-  return seen.ok ? good(layoutOfSeen(plan, courses, seen.value, day), seen.findings) : seen;
+  return seen.ok ? good(layoutOfSeen(plan, courses, seen.value, { day, ground }), seen.findings) : seen;
 }
 
 function layoutOfSeen(
   plan: Plan,
   courses: readonly IndexedCourse[],
   seen: readonly SeenStation[],
-  day: RaceDay | null,
+  { day, ground }: { readonly day: RaceDay | null; readonly ground: PlanGround | undefined },
   held: Held | null = null,
 ): Layout {
   const table = courseTable(courses);
@@ -198,9 +240,10 @@ function layoutOfSeen(
     return before !== undefined &&
       isSeen(held?.kept.seen[k], station) &&
       equal(before.needs, needs) &&
-      held?.before.plan.language === plan.language
+      held?.before.plan.language === plan.language &&
+      held.before.ground === ground
       ? before
-      : laySeen(plan, station, table, needs);
+      : withStreets(laySeen(plan, station, table, needs), ground);
   });
   const stations = numbered(plan, laid);
   return {
@@ -208,6 +251,7 @@ function layoutOfSeen(
     courses,
     stations,
     spacing: plan.races.map((race) => spacingOf(race, courseEnds(table.get(race.course)!.course), stations)),
+    ...(ground === undefined ? {} : { ground }),
   };
 }
 
@@ -291,7 +335,8 @@ export function analyseAfter(
   const days = fields === null ? [] : daysAfter(plan, seen.value, fields, held);
   const made = fields === null ? null : raceDayFrom(plan, seen.value, fields, days);
   const day = made === null ? null : { ...made, findings: inEnglish(made.findings, voice) };
-  const layout = layoutOfSeen(plan, courses.value, seen.value, day, held);
+  const ground = groundAfter(plan, courses.value, sources, held);
+  const layout = layoutOfSeen(plan, courses.value, seen.value, { day, ground }, held);
   const known = held === null ? undefined : { ...held.before, ...held.kept };
   const { atStations, ...review } = reviewLayout(
     layout,
@@ -319,6 +364,17 @@ function heldOf(before: Analysis | null, plan: Plan): Held | null {
   if (before?.kept === undefined) return null;
   const same = (part: (plan: Plan) => unknown): boolean => equal(part(before.plan), part(plan));
   return same(({ courses }) => courses) ? { before, kept: before.kept, same } : null;
+}
+
+/** Made once: courses stand, and so does the map while the plan names the same one. */
+function groundAfter(
+  plan: Plan,
+  courses: readonly IndexedCourse[],
+  sources: GroundSources,
+  held: Held | null,
+): PlanGround | undefined {
+  const known = held?.before.ground;
+  return known !== undefined && known.file === plan.ground ? known : groundOf(plan, courses, sources);
 }
 
 function seenAfter(plan: Plan, table: CourseTable, held: Held | null): Result<SeenStation>[] {

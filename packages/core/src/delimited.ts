@@ -2,6 +2,7 @@
  * Delimited text as records that know their place. RFC 4180: quoted fields, quotes doubled inside them, line ends and
  * delimiters inside quotes; also LF or CR alone, a byte order mark, and `;` or tab for the comma, as the header has it.
  */
+import { LIMITS, type LimitTable, type TableCount } from './limits.ts';
 import { aText, want } from './wants.ts';
 
 /** A field with the place where it begins, counted from 1. */
@@ -23,7 +24,20 @@ export interface Records {
   readonly delimiter: string;
   readonly records: readonly (readonly Cell[])[];
   readonly broken: Broken | null;
+  /** More than there may be of something; nothing is read then. */
+  readonly past: PastTable | null;
 }
+
+/** A limit that a table passes, where, and with how many if that is known. */
+export interface PastTable {
+  readonly what: TableCount;
+  readonly found?: number;
+  readonly line: number;
+  readonly column: number;
+}
+
+/** The most that a table may hold. */
+export type TableLimits = LimitTable['results'];
 
 const DELIMITERS = [',', ';', '\t'] as const;
 
@@ -48,26 +62,38 @@ interface Cursor {
   lineStart: number;
 }
 
-/** Records of a text, up to what breaks it; empty lines are left out. */
-export function readDelimited(text: string): Records {
+/** Records of a text, up to what breaks it; empty lines are left out. None where it holds more than `most` (absent: the widest table there is). */
+export function readDelimited(text: string, most: TableLimits = LIMITS.results): Records {
+  const past = (what: TableCount, line: number, column: number, found?: number): Records => ({
+    delimiter: ',',
+    records: [],
+    broken: null,
+    past: { what, line, column, ...(found === undefined ? {} : { found }) },
+  });
+  if (text.length > most.bytes) return past('bytes', 1, 1, text.length);
   const from = text.startsWith('\uFEFF') ? 1 : 0;
   const delimiter = delimiterOf(text, from);
   const cursor: Cursor = { at: from, line: 1, lineStart: from };
   const records: Cell[][] = [];
   let record: Cell[] = [];
+  let cells = 0;
   while (cursor.at < text.length || record.length > 0) {
     const cell = readCell(text, cursor, delimiter);
-    if ('what' in cell) return { delimiter, records, broken: cell };
+    if ('what' in cell) return { delimiter, records, broken: cell, past: null };
     record.push(cell);
+    if (record.length > most.columns) return past('columns', cell.line, cell.column);
+    if ((cells += 1) > most.cells) return past('cells', cell.line, cell.column);
     if (text[cursor.at] === delimiter) {
       cursor.at += 1;
       continue;
     }
     if (record.length > 1 || cell.text !== '' || cell.quoted) records.push(record);
+    // The header is no row.
+    if (records.length > most.rows + 1) return past('rows', record[0]!.line, 1);
     record = [];
     passLineEnd(text, cursor);
   }
-  return { delimiter, records, broken: null };
+  return { delimiter, records, broken: null, past: null };
 }
 
 function passLineEnd(text: string, cursor: Cursor): void {

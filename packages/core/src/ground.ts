@@ -6,7 +6,14 @@
  */
 export type { Ground, GroundArea, GroundLine, GroundPoint, GroundSource, GroundWay, Tags } from './ground/ground.ts';
 export { readGround } from './ground/readGround.ts';
+export { type ClipOptions, type StopSignal, GROUND_REACH, clipGround } from './ground/clipGround.ts';
+export { type ClippedGround, type GroundClipper, createGroundClipper } from './ground/clipper.ts';
+export type { ElementCounts, SkippedCounts } from './ground/assemble.ts';
+export { type GroundDocument, groundDocument } from './export/groundDocument.ts';
 export { groundText } from './ground/groundText.ts';
+
+// What a map draws of it
+export { type DrawnArea, type DrawnLine, drawnArea, drawnLine, drawnName, isBelow } from './ground/drawn.ts';
 
 // Along a course: streets, junctions, things on it and beside it; places by streets
 export { groundAlong } from './ground/groundAlong.ts';
@@ -24,6 +31,7 @@ export type {
   SurfaceStretch,
   WidthStretch,
 } from './ground/along.ts';
+export type { Course } from './course/course.ts';
 export type { IndexedCourse } from './course/segmentIndex.ts';
 
 // Sight past houses

@@ -22,4 +22,4 @@ export { leftoversCsv } from './export/leftoversCsv.ts';
 export type { SheetOptions } from './papers/frame.ts';
 export type { Paper } from './papers/frameStyle.ts';
 export { type Language, LANGUAGES, languageNote } from './text/languages.ts';
-export { contextOf } from './papers/context.ts';
+export { contextOf, drawingJson } from './papers/context.ts';

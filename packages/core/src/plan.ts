@@ -87,6 +87,9 @@ export { covers } from './review/waivers.ts';
 // The kinds of items
 export { ITEM_KINDS, type ItemForm, type ItemKind, formOf } from './kinds.ts';
 
+// The text of a plan, a table or a drawing, strictly
+export { textFrom } from './plan/utf8.ts';
+
 // Places of findings in a plan's text
 export { placeFindings } from './plan/placeFindings.ts';
 export { type Finding, type LonLat, type Result, type Severity, type Where, findingLine } from './finding.ts';

@@ -48,9 +48,22 @@ export { raceDaySchema } from './export/schemas/raceDay.ts';
 export { reviewSchema } from './export/schemas/review.ts';
 export { compareSchema } from './export/schemas/compare.ts';
 export { improveSchema } from './export/schemas/improve.ts';
+export { groundSchema } from './export/schemas/ground.ts';
 
 export { WEATHER_LEVELS, type WeatherLevel } from './kinds.ts';
 
 // Tables as text
 export { type CsvCell, csvText } from './export/csvText.ts';
 export { textOfCell } from './delimited.ts';
+
+// What is read at most
+export {
+  LIMITS,
+  type Counted,
+  type LimitTable,
+  type Most,
+  type PlanList,
+  type Reader,
+  type TableCount,
+} from './limits.ts';
+export { type LimitOf, limitFinding } from './text/limitFinding.ts';

@@ -15,9 +15,17 @@ export { findingSubject } from './text/subject.ts';
 export type { Sentence } from './text/sentence.ts';
 export type { Finding, LonLat, Severity, Where } from './finding.ts';
 
+// Places
+export { placeText } from './text/placeText.ts';
+export type { NamedCrossing, NamedPlace } from './text/streetWords.ts';
+
+// Maps of the ground
+export { type MapSource, crossingText, mapCreditText } from './text/mapText.ts';
+
 // Figures
 export { prePourText } from './text/prePourText.ts';
 export type { PouredCups } from './text/pourWords.ts';
 
 // Checks
 export { sourceText, themeText } from './text/checkTexts.ts';
+export { type LimitRow, limitTable } from './text/limitTable.ts';

@@ -5,7 +5,7 @@
  */
 
 // Stage by stage
-export { type Kept, analyseOn, courseStage, dayStage, layoutStage, passStage } from './analyse.ts';
+export { type Kept, analyseOn, courseStage, dayStage, groundStage, layoutStage, passStage } from './analyse.ts';
 export type { CourseSources } from './plan/courses.ts';
 
 // Courses and their passes
@@ -24,7 +24,13 @@ export type { GpxDocument, GpxLine, GpxSegment, GpxWaypoint } from './gpx/docume
 
 // Stations, spacing, layout
 export type { Direction, Leg, RaceSpacing, SeenStation, StationPass } from './station/station.ts';
-export type { Item, LaidDirection, Layout, StationLayout } from './layout/layout.ts';
+export type { Item, LaidDirection, Layout, StationLayout, ToldPlace } from './layout/layout.ts';
+
+// The ground beside the courses
+export type { Ground } from './ground/ground.ts';
+export type { GroundAlong, StreetPlace } from './ground/along.ts';
+export type { PlanGround } from './ground/planGround.ts';
+export type { GroundSources } from './plan/ground.ts';
 export type { DayNeeds } from './layout/stretches.ts';
 
 // Race day
@@ -43,6 +49,7 @@ export { type CheckRun, type Review, type Reviewed, type StationFound, reviewLay
 
 // Parts of what improving and comparing give
 export type { Move, Proof, Verified } from './improve/verify.ts';
+export { type ClearOptions, type ClearPlace, clearPlace } from './improve/clearPlace.ts';
 export type { LongestLeg, Standing } from './improve/standing.ts';
 export { lengthLike, movedText } from './improve/change.ts';
 export type { Change, ChangedItem, ChangedLeg, ChangedSpacing, MovedStation } from './improve/compare.ts';

@@ -2,10 +2,12 @@
  * From the text of a plan and of the files that it names to findings with their places, in one call: read, lay a variant
  * over, measure, review or lay out. The command line and the examples do it by these.
  */
-import { type Analysis, analyse, courseStage, dayStage, layoutStage, passStage } from './analyse.ts';
+import { type Analysis, analyse, courseStage, dayStage, groundStage, layoutStage, passStage } from './analyse.ts';
 import { type Finding, type Result, bad, good } from './finding.ts';
 import type { GpxDocument } from './gpx/document.ts';
 import { readGpx } from './gpx/read.ts';
+import type { Ground } from './ground/ground.ts';
+import { readGround } from './ground/readGround.ts';
 import type { Layout } from './layout/layout.ts';
 import { filesNamedBy } from './plan/files.ts';
 import type { PlanInput } from './plan/input.ts';
@@ -21,8 +23,8 @@ import { isPlanDocument } from './plan/shapes.ts';
 
 declare const TextDecoder: new () => { decode(bytes: Uint8Array): string };
 
-/** The content of a file: its text, its bytes (of results in UTF-8), or, of a GPX file, what `readGpx` has made of it. */
-export type PlanFile = string | Uint8Array | GpxDocument;
+/** The content of a file: its text, its bytes (UTF-8), or what `readGpx` has made of a GPX file, `readGround` of a map of the ground. */
+export type PlanFile = string | Uint8Array | GpxDocument | Ground;
 
 /** Files by the names that a plan has for them. */
 export type PlanFiles = ReadonlyMap<string, PlanFile> | { readonly [name: string]: PlanFile };
@@ -63,6 +65,7 @@ interface ReadJob {
   readonly document: PlanDocument;
   readonly gpx: ReadonlyMap<string, GpxDocument>;
   readonly results: ReadonlyMap<string, string>;
+  readonly ground: ReadonlyMap<string, Ground>;
 }
 
 /**
@@ -88,8 +91,8 @@ export function reviewPlan(job: PlanJob): Result<ReviewedPlan> {
   want('reviewPlan', 'job', isJob, job);
   const read = readJob(job);
   if (!read.ok) return read;
-  const { document, gpx, results } = read.value;
-  const analysed = analyse(document.plan, { gpx, results });
+  const { document, ...sources } = read.value;
+  const analysed = analyse(document.plan, sources);
   if (!analysed.ok) return bad([...read.findings, ...placeFindings(analysed.findings, document)]);
   const findings = [...read.findings, ...placeFindings(analysed.value.findings, document)];
   return good({ document, analysis: { ...analysed.value, findings } }, findings);
@@ -117,24 +120,20 @@ export function layoutPlan(job: PlanJob): Result<LaidPlan> {
   want('layoutPlan', 'job', isJob, job);
   const read = readJob(job);
   if (!read.ok) return read;
-  const { document, gpx, results } = read.value;
-  const laid = laidOut(document.plan, gpx, results);
+  const { document, ...sources } = read.value;
+  const laid = laidOut(document.plan, sources);
   const spoken = placeFindings(inEnglish(laid.findings, voiceOf(document.plan)), document);
   const findings = [...read.findings, ...spoken];
   return laid.ok ? good({ document, ...laid.value }, findings) : bad(findings);
 }
 
-function laidOut(
-  plan: Plan,
-  gpx: ReadJob['gpx'],
-  results: ReadJob['results'],
-): Result<Pick<LaidPlan, 'layout' | 'day'>> {
-  const courses = courseStage(plan, { gpx });
+function laidOut(plan: Plan, sources: Omit<ReadJob, 'document'>): Result<Pick<LaidPlan, 'layout' | 'day'>> {
+  const courses = courseStage(plan, sources);
   if (!courses.ok) return courses;
   const seen = passStage(plan, courses.value);
   if (!seen.ok) return bad([...courses.findings, ...seen.findings]);
-  const day = dayStage(plan, courses.value, seen.value, results);
-  const layout = layoutStage(plan, courses.value, day);
+  const day = dayStage(plan, courses.value, seen.value, sources.results);
+  const layout = layoutStage(plan, courses.value, day, groundStage(plan, courses.value, sources));
   const findings = [...courses.findings, ...layout.findings, ...(day?.findings ?? [])];
   return layout.ok ? good({ layout: layout.value, day }, findings) : bad(findings);
 }
@@ -155,7 +154,9 @@ function readJob({ plan, files = {}, file, variant }: PlanJob): Result<ReadJob> 
     const text = textOf(contentOf(name));
     if (text !== undefined) results.set(name, text);
   }
-  return good({ document, gpx: lines.value, results }, [...read.findings, ...lines.findings]);
+  const maps = groundFiles(named.ground, contentOf);
+  const findings = [...read.findings, ...lines.findings, ...maps.findings];
+  return good({ document, gpx: lines.value, results, ground: maps.ground }, findings);
 }
 
 const isDocument = (plan: PlanJob['plan']): plan is PlanDocument =>
@@ -172,17 +173,35 @@ function gpxFiles(
   const read = names.flatMap((name): [string, Result<GpxDocument>][] => {
     const content = contentOf(name);
     if (content === undefined) return [];
-    return [[name, isRead(content) ? good(content) : readGpx(content, name)]];
+    return [[name, isRead(content) ? good(content) : readGpx(content as string | Uint8Array, name)]];
   });
   const findings: readonly Finding[] = read.flatMap(([, result]) => result.findings);
   const documents = read.flatMap(([name, result]) => (result.ok ? [[name, result.value] as const] : []));
   return documents.length === read.length ? good(new Map(documents), findings) : bad(findings);
 }
 
-const isRead = (content: PlanFile): content is GpxDocument =>
-  typeof content === 'object' && content !== null && 'tracks' in content;
+/** One that cannot be read is left out, with the reasons: the rest of the job goes on without. */
+function groundFiles(
+  names: readonly string[],
+  contentOf: (name: string) => PlanFile | undefined,
+): { readonly ground: ReadonlyMap<string, Ground>; readonly findings: readonly Finding[] } {
+  const read = names.flatMap((name): [string, Result<Ground>][] => {
+    const content = contentOf(name);
+    if (content !== undefined && isMapOfGround(content)) return [[name, good(content)]];
+    const text = textOf(content);
+    return text === undefined ? [] : [[name, readGround(text, name)]];
+  });
+  return {
+    ground: new Map(read.flatMap(([name, result]) => (result.ok ? [[name, result.value] as const] : []))),
+    findings: read.flatMap(([, result]) => result.findings),
+  };
+}
+
+const isMapOfGround = (content: PlanFile): content is Ground => typeof content === 'object' && 'ways' in content;
+
+const isRead = (content: PlanFile): content is GpxDocument => typeof content === 'object' && 'tracks' in content;
 
 function textOf(content: PlanFile | undefined): string | undefined {
-  if (content === undefined || isRead(content)) return undefined;
+  if (content === undefined || isRead(content) || isMapOfGround(content)) return undefined;
   return typeof content === 'string' ? content : new TextDecoder().decode(content);
 }

@@ -58,7 +58,7 @@ async function learnFrom(
   io: Io,
   view: (screen: Screen) => View,
 ): Promise<Result<Output>> {
-  const text = await readText(io, file);
+  const text = await readText(io, file, 'leftovers');
   if (!text.ok) return text;
   const days = analysis.day!.stations;
   const used = readLeftovers(text.value, file, analysis.plan, days);
@@ -88,7 +88,7 @@ async function rosterFrom(
   io: Io,
   view: (screen: Screen) => View,
 ): Promise<Result<Output>> {
-  const text = await readText(io, file);
+  const text = await readText(io, file, 'roster');
   if (!text.ok) return text;
   const roster = readRoster(text.value, file, analysis.plan);
   if (!roster.ok) return roster;

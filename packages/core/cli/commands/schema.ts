@@ -2,6 +2,7 @@
 import { compareSchema } from '../../src/export/schemas/compare.ts';
 import { courseSchema } from '../../src/export/schemas/course.ts';
 import { findingSchema } from '../../src/export/schemas/finding.ts';
+import { groundSchema } from '../../src/export/schemas/ground.ts';
 import { improveSchema } from '../../src/export/schemas/improve.ts';
 import { layoutSchema } from '../../src/export/schemas/layout.ts';
 import { planJsonSchema } from '../../src/export/schemas/plan.ts';
@@ -23,6 +24,7 @@ const SCHEMAS: Readonly<Record<string, () => object>> = {
   compare: () => compareSchema,
   improve: () => improveSchema,
   review: () => reviewSchema,
+  ground: () => groundSchema,
   finding: () => findingSchema,
 };
 

@@ -3,7 +3,9 @@
  * Positions are degrees WGS 84, longitude first, a third number is metres of elevation.
  */
 import { type Finding, type LonLat, type Result, bad, good } from '../finding.ts';
+import { LIMITS } from '../limits.ts';
 import { foundOf } from '../text/found.ts';
+import { limitFinding } from '../text/limitFinding.ts';
 import type { CourseParams } from '../text/params/course.ts';
 import type { Course } from './course.ts';
 import { courseFinding } from './courseFinding.ts';
@@ -65,7 +67,7 @@ const listOf = (value: unknown): readonly unknown[] => (Array.isArray(value) ? (
  */
 export function courseFromGeoJson(geoJson: unknown, options: ForeignOptions = {}): Result<Course> {
   want('courseFromGeoJson', 'options', isForeignOptions, options);
-  const found = geometriesIn(geoJson);
+  const found = boundedGeometries(geoJson);
   if (!found.ok) return found;
   const lines = found.value.filter(({ type }) => type === 'LineString' || type === 'MultiLineString');
   return courseOfLines({ file: 'GeoJSON', tracks: lines.map(lineOf), routes: [] }, options);
@@ -96,7 +98,7 @@ function lineOf({ type, coordinates, name, path }: Found): ForeignLine {
  * ```
  */
 export function placesFromGeoJson(geoJson: unknown): Result<readonly NamedPlace[]> {
-  const found = geometriesIn(geoJson);
+  const found = boundedGeometries(geoJson);
   if (!found.ok) return found;
   const places = found.value.flatMap(({ type, coordinates, name, path }): Result<NamedPlace>[] => {
     if (type === 'Point') return [placeOf(pointOf(coordinates, path), name)];
@@ -128,7 +130,7 @@ function allOf<T>(results: readonly Result<T>[]): Result<readonly T[]> {
  * ```
  */
 export function polygonsFromGeoJson(geoJson: unknown): Result<readonly Outline[]> {
-  const found = geometriesIn(geoJson);
+  const found = boundedGeometries(geoJson);
   if (!found.ok) return found;
   const outlines = found.value.flatMap((one): Result<Outline>[] => {
     if (one.type === 'Polygon') return [outlineOf(one)];
@@ -186,10 +188,30 @@ function geometriesIn(value: unknown, path: string = '', name: string | null = n
 
 function gathered(value: unknown, path: string, name: string | null): Result<readonly Found[]> {
   if (!Array.isArray(value)) return bad([fault({ problem: 'list', found: foundOf(value) }, path)]);
+  if (value.length > LIMITS.geojson.features)
+    return bad([limitFinding('geojson', 'features', { path: `${path}/${LIMITS.geojson.features}` }, value.length)]);
   // The standard advises against collections in collections; so deep a nest is no document of anybody.
   if (path.length > DEEPEST) return bad([fault({ problem: 'nested' }, path.slice(0, 40))]);
   const all = allOf(value.map((one: unknown, k) => geometriesIn(one, `${path}/${k}`, name)));
   return all.ok ? good(all.value.flat()) : all;
+}
+
+/** Positions in the coordinates of a geometry, which are nested at most so deep; what is no position counts as one. */
+const positionsIn = (coordinates: unknown, depth: number = 3): number =>
+  depth > 0 && Array.isArray(coordinates) && coordinates.some(Array.isArray)
+    ? coordinates.reduce((sum: number, one) => sum + positionsIn(one, depth - 1), 0)
+    : 1;
+
+/** The same, where they have no more positions together than are read. */
+function boundedGeometries(value: unknown): Result<readonly Found[]> {
+  const found = geometriesIn(value);
+  if (!found.ok) return found;
+  let points = 0;
+  for (const { coordinates, path } of found.value) {
+    points += positionsIn(coordinates);
+    if (points > LIMITS.geojson.points) return bad([limitFinding('geojson', 'points', { path })]);
+  }
+  return found;
 }
 
 function nameOf(feature: Json): string | null {

@@ -137,9 +137,9 @@ function eventOf(
 
 const degrees = (value: number): string => (Number(value.toFixed(7)) + 0).toFixed(7);
 
-/** The street by which one gets in, where the plan names one. */
-function locationOf({ name, station: { points } }: StationLayout): string {
-  const { street } =
+/** The street by which one gets in, where the plan names one; else the station's own, where plan or map tells. */
+function locationOf({ name, station: { points }, street: place }: StationLayout): string {
+  const { street = place?.street ?? undefined } =
     points.find((point) => point.kind === 'access' && point.street !== undefined) ??
     points.find((point) => point.street !== undefined) ??
     {};

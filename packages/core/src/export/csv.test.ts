@@ -75,7 +75,7 @@ describe('the table of a layout', () => {
 
   it('says the name and street of a point, which has no course distance and no side', () => {
     const [drop, toilets] = rowsOf(layout).slice(-2);
-    expect(toCsv(layout)).toContain(',"Supplies, Kelp Road"\r\n');
+    expect(toCsv(layout)).toContain(',"Supplies, Kelp Road",,,\r\n');
     expect([drop!['course distance (m)'], drop!['side'], drop!['wheel from chalk mark (m)']]).toEqual(['', '', '']);
     expect(toilets!['wording']).toBe('');
   });

@@ -4,6 +4,7 @@
  */
 import type { IndexedCourse } from '../course/segmentIndex.ts';
 import type { LonLat } from '../finding.ts';
+import type { StreetPlace } from '../ground/along.ts';
 import type { Item, LaidDirection, Layout, StationLayout } from '../layout/layout.ts';
 import { offsetUncertainty, wheelBetween } from '../layout/wheel.ts';
 import type { PlanPoint } from '../plan/plan.ts';
@@ -30,6 +31,9 @@ const COLUMNS = [
   'longitude',
   'latitude',
   'wording',
+  'street',
+  'after cross-street',
+  'before cross-street',
 ] as const;
 
 /** Cells from `item` on. */
@@ -43,12 +47,13 @@ interface Placed {
   readonly margin: number | null;
   readonly at: LonLat | null;
   readonly wording: string | null;
+  readonly street?: StreetPlace | undefined;
 }
 
 const rounded = (value: number | null, decimals: number): number | null =>
   value === null ? null : Number(value.toFixed(decimals)) + 0;
 
-const placedCells = ({ item, end, measure, along, side, wheel, margin, at, wording }: Placed): CsvCell[] => [
+const placedCells = ({ item, end, measure, along, side, wheel, margin, at, wording, street }: Placed): CsvCell[] => [
   item,
   end,
   rounded(measure, 3),
@@ -59,6 +64,9 @@ const placedCells = ({ item, end, measure, along, side, wheel, margin, at, wordi
   rounded(at?.[0] ?? null, 8),
   rounded(at?.[1] ?? null, 8),
   wording,
+  street?.street ?? null,
+  street?.after ?? null,
+  street?.before ?? null,
 ];
 
 /** A direction of a station on its course. */
@@ -112,7 +120,7 @@ function rowsOf({ station, direction, indexed }: Met, { plan }: Layout): CsvCell
   const shared = [...stationCells(station), races, indexed.course.name, direction.lead];
   const pegs = pegsOf(station, direction, indexed)
     .filter(({ item }) => item !== null || direction.lead)
-    .map(ofPeg);
+    .map((peg) => ofPeg(peg, station));
   const boxes = direction.items.flatMap((item) => boxesOf(item, station, direction, indexed));
   const laid = [...pegs, ...boxes].toSorted((a, b) => a.measure! - b.measure!);
   const points = direction.lead ? station.station.points.map(ofPoint) : [];
@@ -121,7 +129,7 @@ function rowsOf({ station, direction, indexed }: Met, { plan }: Layout): CsvCell
 
 const ENDS = { whole: null, first: 'from', last: 'to' } as const;
 
-const ofPeg = ({ item, end, measure, along, fromMark, at }: Peg): Placed => ({
+const ofPeg = ({ item, end, measure, along, fromMark, at }: Peg, station: StationLayout): Placed => ({
   item: item?.kind ?? 'station',
   end: ENDS[end],
   measure,
@@ -131,10 +139,11 @@ const ofPeg = ({ item, end, measure, along, fromMark, at }: Peg): Placed => ({
   margin: fromMark.length === null ? null : fromMark.margin,
   at,
   wording: item?.wording ?? null,
+  street: item === null ? station.street : item.street,
 });
 
 function boxesOf(
-  { boxes = [], side, offset }: Item,
+  { boxes = [], side, offset, street }: Item,
   { station }: StationLayout,
   { measure: pin }: LaidDirection,
   { course }: IndexedCourse,
@@ -152,6 +161,7 @@ function boxesOf(
       margin: wheel === null ? null : reading!.margin,
       at,
       wording: null,
+      street,
     };
   });
 }
@@ -166,6 +176,7 @@ const ofPoint = ({ kind, at, name, street }: PlanPoint): Placed => ({
 });
 
 const offCourse = (station: StationLayout): CsvCell[][] =>
-  [{ ...BARE, item: 'station', at: station.at, wording: null }, ...station.station.points.map(ofPoint)].map(
-    (placed) => [...stationCells(station), null, null, null, ...placedCells(placed)],
-  );
+  [
+    { ...BARE, item: 'station', at: station.at, wording: null, street: station.street },
+    ...station.station.points.map(ofPoint),
+  ].map((placed) => [...stationCells(station), null, null, null, ...placedCells(placed)]);

@@ -6,7 +6,7 @@ import type { Mark } from '../course/calibrate.ts';
 import { type Course, type Pass, courseLength, rawLength, wantCourse } from '../course/course.ts';
 import { ascentOf } from '../course/locate.ts';
 import type { Finding, LonLat } from '../finding.ts';
-import type { Item, LaidDirection, Layout, StationLayout } from '../layout/layout.ts';
+import type { Item, LaidDirection, Layout, StationLayout, ToldPlace } from '../layout/layout.ts';
 import type { RaceSpacing, StationPass } from '../station/station.ts';
 import { type Bounds, boundsOf } from './bounds.ts';
 import { toMicro, toNano, toPosition } from './rounding.ts';
@@ -69,6 +69,8 @@ export interface StationDocument {
   readonly at: LonLat;
   readonly passes: readonly StationPass[];
   readonly directions: readonly LaidDirection[];
+  /** By its street; absent where neither the plan nor its map tells. */
+  readonly street?: ToldPlace;
 }
 
 /** What `halfcup layout` prints. Lengths metres. */
@@ -242,7 +244,7 @@ export function layoutDocument(layout: Layout, findings: readonly Finding[]): La
   };
 }
 
-const stationDocument = ({ id, name, at, passes, directions }: StationLayout): StationDocument => ({
+const stationDocument = ({ id, name, at, passes, directions, street }: StationLayout): StationDocument => ({
   id,
   name,
   at: toPosition(at),
@@ -254,6 +256,7 @@ const stationDocument = ({ id, name, at, passes, directions }: StationLayout): S
     served,
   })),
   directions: directions.map(directionDocument),
+  ...(street === undefined ? {} : { street }),
 });
 
 const passDocument = (pass: Pass): Pass => ({
@@ -307,6 +310,7 @@ const itemDocument = (item: Item): Item => ({
     ? {}
     : { boxes: item.boxes.map(({ measure, at }) => ({ measure: toMicro(measure), at: placeOrNull(at) })) }),
   ...(item.byHand === undefined ? {} : { byHand: item.byHand }),
+  ...(item.street === undefined ? {} : { street: item.street }),
 });
 
 const spacingDocument = ({ race, course, legs, longest, shortest, mean }: RaceSpacing): RaceSpacing => ({

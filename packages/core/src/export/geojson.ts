@@ -8,6 +8,7 @@ import { truncate } from '@turf/truncate';
 import type { Feature, FeatureCollection, Geometry } from 'geojson';
 import { type Course, type Side, courseLength } from '../course/course.ts';
 import type { LonLat } from '../finding.ts';
+import type { StreetPlace } from '../ground/along.ts';
 import { type Item, type LaidDirection, type Layout, type StationLayout, isTable } from '../layout/layout.ts';
 import { type ItemKind, type PointKind, formOf } from '../kinds.ts';
 import { courseById } from '../plan/lookups.ts';
@@ -52,8 +53,11 @@ export type LayoutProperties = {
   readonly label?: string;
   /** Of a sign. */
   readonly wording?: string;
-  /** Of a further point. */
+  /** Of a further point; of a station or item, where the plan or its map tells. */
   readonly street?: string;
+  /** Cross-streets before and after a station or item along its course, by the map. */
+  readonly streetAfter?: string;
+  readonly streetBefore?: string;
 };
 
 /** A feature whose geometry is `null` is a thing that has no place on the ground, such as a sign before the start. */
@@ -163,6 +167,7 @@ function stationFeatures(station: StationLayout, layout: Layout): LayoutFeature[
     serves: station.station.serves.map(itemWord).join(', '),
     ...racesNamed(racesOf(station, layout)),
     ...where,
+    ...streetOf(station.street),
   };
   return [
     pointFeature(at, properties, `station/${id}`),
@@ -177,6 +182,15 @@ function stationFeatures(station: StationLayout, layout: Layout): LayoutFeature[
       return pointFeature(one.at, more, `point/${id}/${k}`);
     }),
   ];
+}
+
+function streetOf(place: StreetPlace | undefined): Pick<LayoutProperties, 'street' | 'streetAfter' | 'streetBefore'> {
+  const { street = null, after = null, before = null } = place ?? {};
+  return {
+    ...(street === null ? {} : { street }),
+    ...(after === null ? {} : { streetAfter: after }),
+    ...(before === null ? {} : { streetBefore: before }),
+  };
 }
 
 const racesOf = ({ passes }: StationLayout, { plan }: Layout): readonly PlanRace[] =>
@@ -223,6 +237,7 @@ function itemFeatures(item: Item, course: Course, shared: Shared, key: string): 
     ...(formOf(item.kind) === 'board' ? {} : { until: toMicro(item.to) }),
     side: item.side,
     ...(item.wording === undefined ? {} : { wording: item.wording }),
+    ...streetOf(item.street),
   };
   const [from, to] = item.at;
   const boxes = (item.boxes ?? []).map((box, k): LayoutFeature => {

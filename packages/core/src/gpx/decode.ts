@@ -175,7 +175,8 @@ function utf8Whole(bytes: Uint8Array): number {
   return bytes.length;
 }
 
-function utf8Valid(bytes: Uint8Array): number {
+/** How many bytes from the beginning are well-formed UTF-8. */
+export function utf8Valid(bytes: Uint8Array): number {
   let i = 0;
   while (i < bytes.length) {
     const lead = bytes[i]!;

@@ -3,6 +3,7 @@
  * What a course does not need, `<extensions>` above all, is passed over with everything in it.
  */
 
+import { LIMITS } from '../limits.ts';
 import { createColumns, pushPoint, takeSegment, type Columns } from './columns.ts';
 import type { GpxDocument, GpxLine, GpxSegment, GpxWaypoint } from './document.ts';
 import { badNumber, readNumber, reportPosition } from './numbers.ts';
@@ -97,6 +98,9 @@ const LON = 1;
 const ELEVATION = 2;
 const HDOP = 3;
 
+/** What there may only be so many of. */
+export type CountedElement = 'points' | 'waypoints' | 'lines' | 'segments';
+
 type Texts = Partial<Record<Exclude<Field, 'ele'>, string>>;
 
 export interface Elements {
@@ -112,6 +116,9 @@ export interface Elements {
   /** Keeps what tells where the tag of a text stands, and works it out where it is asked for. */
   readonly mark: () => void;
   readonly marked: () => Place;
+  /** Ends the reading. */
+  readonly pastLimit: (what: CountedElement) => never;
+  readonly counts: Record<CountedElement, number>;
   /** Where the innermost line or waypoint was opened. */
   place: Place;
   /** How many elements are open within the one that is passed over. */
@@ -130,6 +137,7 @@ export interface Elements {
 export const createElements = (
   trouble: Trouble,
   { where, mark, marked }: Pick<Elements, 'where' | 'mark' | 'marked'>,
+  pastLimit: Elements['pastLimit'],
 ): Elements => ({
   trouble,
   columns: createColumns(),
@@ -140,6 +148,8 @@ export const createElements = (
   where,
   mark,
   marked,
+  pastLimit,
+  counts: { points: 0, waypoints: 0, lines: 0, segments: 0 },
   place: { line: 1, column: 1 },
   ignored: 0,
   text: '',
@@ -177,16 +187,24 @@ export function openElement(
     return true;
   }
   if (found.kind === 'point' || found.kind === 'waypoint') openPoint(to, found.tag, lat, lon);
+  if (found.kind === 'point') count(to, 'points');
+  else if (found.kind === 'segment') count(to, 'segments');
   if (found.kind === 'waypoint') {
+    count(to, 'waypoints');
     to.texts = {};
     to.place = to.where();
   }
   if (found.kind === 'track' || found.kind === 'route') {
+    count(to, 'lines');
     to.lineName = null;
     to.place = to.where();
     to.segments = [];
   }
   return false;
+}
+
+function count({ counts, pastLimit }: Elements, what: CountedElement): void {
+  if ((counts[what] += 1) > LIMITS.gpx[what]) pastLimit(what);
 }
 
 function childOf({ usual, children }: Shape, name: string | null): Shape | undefined {

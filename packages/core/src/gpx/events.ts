@@ -5,6 +5,7 @@
 
 import { SaxesParser } from 'saxes';
 import { closeElement, createElements, openElement, type Elements } from './elements.ts';
+import { LIMITS, type LimitTable } from '../limits.ts';
 import { DOCTYPE, malformed, notXml, otherRoot } from './malformed.ts';
 import { createNamespaces, type Namespaces } from './namespaces.ts';
 import { here, justRead, placeInHead, placeOfLast, placeOfTag, type Cursor, type Reached } from './places.ts';
@@ -26,6 +27,8 @@ export interface Run extends Cursor {
   lon: string | undefined;
   stopped: boolean;
   depth: number;
+  /** Attributes of the tag that is opening, so far. */
+  attributes: number;
   rootName: string;
   lastClosed: string;
 }
@@ -39,6 +42,7 @@ export function createRun(file: string): Run {
     elements: createElements(
       trouble,
       tagPlaces(() => run),
+      (what) => pastLimit(run, what, placeOfTag(run, run.name)),
     ),
     namespaces,
     trouble,
@@ -52,6 +56,7 @@ export function createRun(file: string): Run {
     lon: undefined,
     stopped: false,
     depth: 0,
+    attributes: 0,
     rootName: '',
     lastClosed: '',
   };
@@ -94,15 +99,20 @@ function tagPlaces(current: () => Run): Pick<Elements, 'where' | 'mark' | 'marke
 function listen(run: Run): void {
   const { parser, elements, namespaces } = run;
   const addText = (text: string): void => {
-    if (elements.ignored === 0) elements.text += text;
+    if (elements.ignored > 0) return;
+    elements.text += text;
+    if (elements.text.length > LIMITS.gpx.characters) pastLimit(run, 'characters', elements.marked());
   };
 
   // At most seven handlers: with an eighth, V8 turns the parser into a dictionary, six times slower.
   parser.on('attribute', ({ name, value }) => {
+    if ((run.attributes += 1) > LIMITS.gpx.attributes) pastLimit(run, 'attributes', justRead(run));
     // Compared by length first: names are read from the text, and equal ones are other strings.
     if (name.length !== 3) {
-      if (name.startsWith('xmlns') && (name.length === 5 || name[5] === ':'))
-        namespaces.declare(name, value, run.depth + 1);
+      if (name.startsWith('xmlns') && (name.length === 5 || name[5] === ':')) {
+        const inForce = namespaces.declare(name, value, run.depth + 1);
+        if (inForce > LIMITS.gpx.namespaces) pastLimit(run, 'namespaces', justRead(run));
+      }
     } else if (name === 'lat') run.lat = value;
     else if (name === 'lon') run.lon = value;
   });
@@ -110,7 +120,9 @@ function listen(run: Run): void {
   // the tests of every name and elevation would fail if the parser called this field otherwise.
   parser.on('opentag', ({ name, attributes }) => {
     run.depth += 1;
+    run.attributes = 0;
     run.name = name;
+    if (run.depth > LIMITS.gpx.depth) pastLimit(run, 'depth', placeOfTag(run, name));
     if (run.depth === 1) openRoot(run, name, attributes);
     if (openElement(elements, elements.ignored > 0 ? null : namespaces.gpxName(name), run.lat, run.lon))
       parser['textHandler'] = addText;
@@ -128,6 +140,11 @@ function listen(run: Run): void {
     refuse(run, notXml(run.head) ?? DOCTYPE, placeInHead(run, run.head.lastIndexOf('<!DOCTYPE'))),
   );
   parser.on('error', ({ message }) => onParserError(run, message));
+}
+
+/** More of something than is read. */
+function pastLimit(run: Run, what: keyof LimitTable['gpx'], place: Place): never {
+  refuse(run, { code: 'past-limit', params: { reader: 'gpx', what, most: LIMITS.gpx[what] } }, place);
 }
 
 function openRoot(run: Run, name: string, attributes: Readonly<Record<string, string>>): void {

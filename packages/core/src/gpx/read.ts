@@ -7,6 +7,8 @@ import { bad, good, type Result } from '../finding.ts';
 import { createByteDecoder } from './decode.ts';
 import type { GpxDocument } from './document.ts';
 import { documentOf, innermost } from './elements.ts';
+import { LIMITS } from '../limits.ts';
+import { limitFinding } from '../text/limitFinding.ts';
 import { createRun, STOP, stop, type Run } from './events.ts';
 import { DOCTYPE, notXml, NUL } from './malformed.ts';
 import { here, placeInHead } from './places.ts';
@@ -43,6 +45,7 @@ export function createGpxReader(file: string): GpxReader {
   const decoder = createByteDecoder();
   let closed = false;
   let first = true;
+  let taken = 0;
 
   const bytes = (chunk: Uint8Array, last: boolean): void => {
     feed(run, decoder.decode(chunk, last), last);
@@ -58,6 +61,12 @@ export function createGpxReader(file: string): GpxReader {
       throw new TypeError(
         `GPX is read from a string or a Uint8Array, the content of the file ${file}; this is ${kindOf(chunk)}`,
       );
+    if (run.stopped) return;
+    taken += chunk.length;
+    if (taken > LIMITS.gpx.bytes) {
+      stop(run, { code: 'past-limit', params: { reader: 'gpx', what: 'bytes', most: LIMITS.gpx.bytes } }, here(run));
+      return;
+    }
     // A text goes in whole: the characters of a slice of it take longer to reach.
     if (typeof chunk === 'string') feed(run, first && chunk.startsWith('\u{FEFF}') ? chunk.slice(1) : chunk, false);
     else for (let at = 0; at < chunk.length && !run.stopped; at += PIECE) bytes(chunk.subarray(at, at + PIECE), false);
@@ -105,6 +114,8 @@ const kindOf = (value: unknown): string =>
 export function readGpx(input: Uint8Array | string, file: string): Result<GpxDocument> {
   want('readGpx', 'file', aText, file);
   const reader = createGpxReader(file);
+  if (readable(input) && input.length > LIMITS.gpx.bytes)
+    return bad([limitFinding('gpx', 'bytes', { file }, input.length)]);
   reader.write(input);
   return reader.close();
 }

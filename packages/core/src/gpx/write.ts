@@ -90,6 +90,8 @@ const isGpx: Shape = recordOf<GpxToWrite>('what is to be written, such as { crea
   ),
 });
 
+/** What stands for something else in XML, and controls, which are written by number: some programs do what they say. */
+const WRITTEN = /[&<>"'\r\n\t\u{7F}-\u{9F}]/gu;
 const NOT_XML = /[^\t\n\r\u{20}-\u{D7FF}\u{E000}-\u{FFFD}\u{10000}-\u{10FFFF}]/gu;
 
 const ENTITIES: Readonly<Record<string, string>> = {
@@ -105,7 +107,9 @@ const ENTITIES: Readonly<Record<string, string>> = {
 
 /** A text as XML holds it, in content and in attributes alike: white space survives a parser that evens it out. */
 const escaped = (text: string): string =>
-  text.replaceAll(NOT_XML, '\uFFFD').replaceAll(/[&<>"'\r\n\t]/gu, (sign) => ENTITIES[sign]!);
+  text
+    .replaceAll(NOT_XML, '\uFFFD')
+    .replaceAll(WRITTEN, (sign) => ENTITIES[sign] ?? `&#x${sign.codePointAt(0)!.toString(16)};`);
 
 const element = (tag: string, content: string | undefined): string =>
   content === undefined ? '' : `<${tag}>${content}</${tag}>`;

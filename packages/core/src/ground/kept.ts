@@ -84,7 +84,7 @@ export function isSurface(tags: Tags): boolean {
   const { area } = tags;
   if (area === 'no') return false;
   if (isTrue(tags['building'])) return true;
-  if (area === 'yes') return true;
+  if (area === 'yes') return isWantedArea(tags);
   if (isTrue(tags['highway']) || isTrue(tags['railway'])) return false;
   if (tags['waterway'] === 'riverbank' || tags['waterway'] === 'dock') return true;
   return SURFACES.some((key) => isTrue(tags[key]) && !LINEAR.has(`${key}=${tags[key]}`));

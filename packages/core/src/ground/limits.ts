@@ -9,9 +9,14 @@ export const MOST = {
   features: 500_000,
   /** Ways, areas and points that a clip keeps. */
   kept: 200_000,
-  /** Of one element of XML, and tags of one element. */
+  /** Ways that wait with their tags for nodes which have not come. */
+  waiting: 500_000,
+  /** Attributes of one element of XML. */
   attributes: 100,
-  tags: 500,
+  /** Characters from one tag of XML to the next. */
+  tagLength: 1_000_000,
+  /** Texts of one block of PBF. */
+  strings: 4_000_000,
   /** Of XML elements. */
   depth: 16,
   /** Characters of a broken text in which the place of the fault is looked for. */

@@ -5,7 +5,10 @@
  */
 import { parseTree, type ParseError } from 'jsonc-parser';
 import { type Finding, type Result, bad, good } from '../finding.ts';
-import { foundOf, shortText } from '../text/found.ts';
+import { excerpt } from '../gpx/trouble.ts';
+import { LIMITS } from '../limits.ts';
+import { foundOf } from '../text/found.ts';
+import { limitFinding } from '../text/limitFinding.ts';
 import type { GroundParams } from '../text/params/ground.ts';
 import { aText, want } from '../wants.ts';
 import { type Collection, createCollection, createLeftOut } from './collect.ts';
@@ -25,8 +28,11 @@ export interface GeoJsonReader {
   /** Reading has ended before the text has. */
   readonly stopped: () => boolean;
   readonly close: () => Result<Ground>;
-  /** Features so far. */
+  /** Features so far, and how many of them are left out. */
   readonly read: () => number;
+  readonly leftOut: () => number;
+  /** The place of the next character. */
+  readonly here: () => { readonly line: number; readonly column: number };
 }
 
 /** What of each feature's parts is kept. */
@@ -72,7 +78,7 @@ export function createGeoJsonReader(file: string, sieve: Sieve = (parts) => part
     splitter.write(!begun && text.startsWith('\u{FEFF}') ? text.slice(1) : text);
     begun ||= text !== '';
   };
-  return { write, stopped: () => fault !== null, close, read: () => read };
+  return { write, stopped: () => fault !== null, close, read: () => read, leftOut: leftOut.count, here: splitter.here };
 }
 
 const groundOf = (collection: Collection, source: GroundSource): Ground => collection.ground(source);
@@ -106,9 +112,13 @@ function brokenAt(piece: Piece): { readonly found: string; readonly offset: numb
   const errors: ParseError[] = [];
   parseTree(piece.text.slice(0, MOST.searched), errors, { disallowComments: true });
   const offset = errors[0]?.offset ?? piece.text.length;
-  const found = shortText(piece.text.slice(offset, offset + 80).trim());
+  const found = excerpt(piece.text.slice(offset, offset + 80));
   // At its end a piece lacks what stands before the comma or bracket that ends it.
-  return { found: found === '' ? piece.text.trim().slice(-1) || ',' : found, offset, place: placeIn(piece, offset) };
+  return {
+    found: found === '' ? excerpt(piece.text.trim().slice(-1)) || ',' : found,
+    offset,
+    place: placeIn(piece, offset),
+  };
 }
 
 /** What is the matter with all that stands around the features. */
@@ -168,6 +178,7 @@ function sourceOf(document: Readonly<Record<string, unknown>>): GroundSource {
 export function readGround(text: string, file: string): Result<Ground> {
   want('readGround', 'text', aText, text);
   want('readGround', 'file', aText, file);
+  if (text.length > LIMITS.ground.bytes) return bad([limitFinding('ground', 'bytes', { file }, text.length)]);
   const reader = createGeoJsonReader(file);
   reader.write(text);
   return reader.close();

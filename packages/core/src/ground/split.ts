@@ -14,6 +14,8 @@ export interface Piece {
 export interface Splitter {
   /** Takes the next text, cut anywhere. */
   readonly write: (text: string) => void;
+  /** The place of the next character. */
+  readonly here: () => { readonly line: number; readonly column: number };
   /** All outside the features; `open`: braces that are not closed. */
   readonly close: () => { readonly frame: readonly Piece[]; readonly open: number; readonly end: Piece };
 }
@@ -78,5 +80,5 @@ export function splitFeatures(feature: (piece: Piece) => void): Splitter {
     return { frame, open: depth, end: listed > 0 ? last : { text: '', line, column } };
   };
 
-  return { write, close };
+  return { write, here: () => ({ line, column }), close };
 }

@@ -6,6 +6,7 @@
 import type { IndexedCourse } from '../course/segmentIndex.ts';
 import type { Finding } from '../finding.ts';
 import { inverseLength } from '../geodesy/karney.ts';
+import type { PlanGround } from '../ground/planGround.ts';
 import type { Layout, StationLayout } from '../layout/layout.ts';
 import type { Plan } from '../plan/plan.ts';
 import { type Check, isServing } from '../review/check.ts';
@@ -37,6 +38,14 @@ const OF_PLAN: ReadonlySet<string> = new Set([
   'no-entrants',
   'no-medical',
   'no-widths',
+  'ground-missing',
+  'ground-silent',
+  'map-old',
+  'off-map',
+  'gate-on-course',
+  'steps-with-wheels',
+  'rough-surface',
+  'width-from-map',
   'no-elevations',
   'no-contacts',
   'no-captain',
@@ -79,22 +88,25 @@ export const weightOf = (findings: readonly Finding[]): number =>
 export interface Ground {
   readonly plan: Plan;
   readonly courses: readonly IndexedCourse[];
+  readonly ground?: PlanGround | undefined;
   /** Stations that serve nobody, which stay: they excuse legs. */
   readonly lost: readonly StationLayout[];
 }
 
 /** What costs of a plan's stations are computed with. */
-export const groundOf = ({ plan, courses, stations }: Layout): Ground => ({
+export const groundOf = ({ plan, courses, stations, ground }: Layout): Ground => ({
   plan,
   courses,
+  ground,
   lost: stations.filter((station) => !isServing(station)),
 });
 
-const layoutOf = (
-  { plan, courses }: Pick<Ground, 'plan' | 'courses'>,
+/** A layout that holds only what checks of these stations look at. */
+export const layoutOf = (
+  { plan, courses, ground }: Pick<Ground, 'plan' | 'courses' | 'ground'>,
   stations: readonly StationLayout[],
   spacing: readonly RaceSpacing[] = [],
-): Layout => ({ plan, courses, stations, spacing });
+): Layout => ({ plan, courses, stations, spacing, ...(ground === undefined ? {} : { ground }) });
 
 /** What checks find and nobody has waived. */
 function weighed(checks: readonly Check[], layout: Layout): number {

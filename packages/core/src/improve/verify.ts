@@ -66,7 +66,7 @@ export function verified(
     ...analysis.plan,
     stations: analysis.plan.stations.map((station, k) => chosen[k]?.station ?? station),
   };
-  const layout = layoutStage(plan, analysis.courses, analysis.day);
+  const layout = layoutStage(plan, analysis.courses, analysis.day, analysis.ground);
   if (found === null || !layout.ok) return stay;
   const changed: Analysis = {
     ...layout.value,

@@ -3,6 +3,8 @@
  * Checks, exports and the map read this record.
  */
 import type { Side } from '../course/course.ts';
+import type { StreetPlace } from '../ground/along.ts';
+import type { PlanGround } from '../ground/planGround.ts';
 import type { IndexedCourse } from '../course/segmentIndex.ts';
 import type { LonLat } from '../finding.ts';
 import type { ItemKind, Plan } from '../plan/plan.ts';
@@ -10,6 +12,11 @@ import type { DayNeeds } from './stretches.ts';
 import { formOf } from '../kinds.ts';
 import type { Metres } from '../units.ts';
 import type { Direction, RaceSpacing, SeenStation } from '../station/station.ts';
+
+/** Where a station stands by its street, and who says so. `plan`: the plan's own words, all of them in `street`; `map`: by the plan's map. */
+export interface ToldPlace extends StreetPlace {
+  readonly by: 'plan' | 'map';
+}
 
 /** One thing laid out for one direction. Index 0 of each pair is the upstream end as those runners meet it. */
 export interface Item {
@@ -35,6 +42,8 @@ export interface Item {
   readonly boxes?: readonly { readonly measure: Metres; readonly at: LonLat | null }[];
   /** Present, and true, where the plan places it by hand. */
   readonly byHand?: boolean;
+  /** By its street, at its upstream end; absent without a map, or where that knows no street. */
+  readonly street?: StreetPlace;
 }
 
 /** Tables and the hand-out line, which all directions of a station share; boards and boxes are each direction's own. */
@@ -54,6 +63,8 @@ export interface StationLayout extends Omit<SeenStation, 'directions'> {
   readonly number?: number;
   /** What race day asks of the layout, where it has numbers. */
   readonly needs?: DayNeeds;
+  /** By its street: in the plan's own words, else by its map. Absent where neither tells. */
+  readonly street?: ToldPlace;
 }
 
 /** A plan with its courses and stations laid out. */
@@ -64,6 +75,8 @@ export interface Layout {
   readonly stations: readonly StationLayout[];
   /** By race, in the plan's order. */
   readonly spacing: readonly RaceSpacing[];
+  /** Absent where the plan names no map of the ground, or that cannot be read. */
+  readonly ground?: PlanGround;
 }
 
 /** The number by which people call a station; its place in the plan where it was laid out alone. */

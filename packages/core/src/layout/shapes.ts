@@ -1,4 +1,5 @@
 /** The shapes of a layout. */
+import { isPlanGround } from '../ground/planGround.ts';
 import { isIndexed } from '../course/indexedShape.ts';
 import { isItemKind, isWholePlan } from '../plan/shapes.ts';
 import { DIRECTION_SHAPES, SEEN_SHAPES, directionsFit, isRaceSpacing } from '../station/shapes.ts';
@@ -17,7 +18,10 @@ import {
   remembered,
   tuple,
 } from '../wants.ts';
-import type { Item, LaidDirection, Layout, StationLayout } from './layout.ts';
+import type { StreetPlace } from '../ground/along.ts';
+import type { Item, LaidDirection, Layout, StationLayout, ToldPlace } from './layout.ts';
+
+const STREET: Shapes<StreetPlace> = { street: orNull(aText), after: orNull(aText), before: orNull(aText) };
 
 const isItem: Shape = recordOf<Item>('an item', {
   kind: isItemKind,
@@ -32,6 +36,7 @@ const isItem: Shape = recordOf<Item>('an item', {
   wording: maybe(aText),
   boxes: maybe(listOf(recordOf('a box', { measure: finite, at: orNull(position) }))),
   byHand: maybe(oneOf(true)),
+  street: maybe(recordOf<StreetPlace>('a place by its street', STREET)),
 });
 
 const isLaid: Shape = recordOf<LaidDirection>('a direction', { ...DIRECTION_SHAPES, items: listOf(isItem) });
@@ -48,6 +53,7 @@ export const isStationLayout: Shape = remembered(
       directions: listOf(isLaid),
       number: maybe(finite),
       needs: maybe(isNeeds),
+      street: maybe(recordOf<ToldPlace>('a place by its street', { ...STREET, by: oneOf('plan', 'map') })),
     }),
   ),
 );
@@ -57,6 +63,7 @@ export const LAYOUT_SHAPES: Shapes<Layout> = {
   courses: listOf(isIndexed),
   stations: listOf(isStationLayout),
   spacing: listOf(isRaceSpacing),
+  ground: maybe(isPlanGround),
 };
 
 /** What a layout names is in it: courses of races, passes and directions; stations of the plan at their index. */

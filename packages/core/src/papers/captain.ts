@@ -11,6 +11,7 @@ import type { PlanPoint } from '../plan/plan.ts';
 import { formatMeasure } from '../format.ts';
 import { gridReference } from '../export/gridReference.ts';
 import { textOf } from '../text/languages.ts';
+import { placeInWords } from '../text/streetWords.ts';
 import type { SheetText } from '../text/sheetText.ts';
 import { clockBlock, countsBlock, crewBlock, prePourBlock, suppliesBlock, talkBlock } from './captainFacts.ts';
 import { orderBlock } from './captainOrder.ts';
@@ -156,6 +157,14 @@ const placeBlock = (at: LonLat, { captain }: SheetText): Html =>
 const degrees = (value: number, [positive, negative]: readonly [string, string]): string =>
   `${Math.abs(value).toFixed(5)}° ${value < 0 ? negative : positive}`;
 
+/** The station by its street, in words; `null` where nobody tells. */
+const placeOf = ({ street }: StationLayout, { frame }: SheetText): string | null =>
+  street === undefined ? null : placeInWords(street, frame.street);
+
+/** What a street rests on, where that is the map. */
+const mapNote = ({ ground }: Analysis, { street }: StationLayout, { frame }: SheetText): string =>
+  street?.by === 'map' ? `; ${frame.street.fromMap(ground?.ground.source.date ?? null)}` : '';
+
 /** Signs of a name that are spoken; the whole name stands in the head. */
 const SPOKEN = 40;
 
@@ -168,9 +177,10 @@ function emergency({ analysis, station, text }: Sheet): Html {
     points.find(({ street: name }) => name !== undefined)
   )?.street;
   const grid = gridReference(station.at).text;
+  const place = placeOf(station, text);
   const position = `${degrees(station.at[1], ['N', 'S'])}, ${degrees(station.at[0], ['E', 'W'])}`;
   return html`<section class="emergency"><p class="call"><span class="title">${words.title}</span>${words.callFirst} ${numberOrBlank(contacts.emergency, text)}</p>
-<p class="words"><span class="signs">(${words.signs})</span> ${words.say} “${words.words} ${words.comeInBy} <b>${saidOrBlank(street, text)}</b>. ${grid === null ? '' : html`${words.grid} <b class="grid" data-grid="${grid}">${grid}</b>. `}<b>${text.frame.station} ${numberOf(station)}, ${said(shortened(station.name, SPOKEN))}</b>.” <span class="small">(${position})</span> ${words.stayOnLine}${weatherLine(analysis, station, text)}</p>
+<p class="words"><span class="signs">(${words.signs})</span> ${words.say} “${words.words} ${place === null ? NONE : html`${words.where} <b class="street">${said(place)}</b>. `}${words.comeInBy} <b>${saidOrBlank(street, text)}</b>. ${grid === null ? '' : html`${words.grid} <b class="grid" data-grid="${grid}">${grid}</b>. `}<b>${text.frame.station} ${numberOf(station)}, ${said(shortened(station.name, SPOKEN))}</b>.” <span class="small">(${position}${mapNote(analysis, station, text)})</span> ${words.stayOnLine}${weatherLine(analysis, station, text)}</p>
 <div><p><b>${words.thenControl}</b> ${numberOrBlank(contacts.raceControl, text)}: ${words.tellControl}</p><p><b>${words.stay}</b> <b>${words.radio}</b></p></div></section>`;
 }
 

@@ -3,6 +3,11 @@
  * finite numbers within the degrees there are. What is anything else is left out, for a drawing in grey decides nothing.
  */
 import type { Feature, FeatureCollection, Geometry, Position } from 'geojson';
+import { type Finding, type Result, bad, good } from '../finding.ts';
+import { passedIn } from '../jsonExtent.ts';
+import { LIMITS } from '../limits.ts';
+import { limitFinding } from '../text/limitFinding.ts';
+import { aText, want } from '../wants.ts';
 
 /** How deep the positions of each kind of geometry are nested. */
 const DEPTH: Readonly<Record<string, number>> = {
@@ -59,4 +64,39 @@ function featureOf(value: unknown): Feature[] {
 export function contextOf(value: unknown): FeatureCollection | null {
   if (!isRecord(value) || value['type'] !== 'FeatureCollection' || !Array.isArray(value['features'])) return null;
   return { type: 'FeatureCollection', features: value['features'].flatMap(featureOf) };
+}
+
+/** Why a drawing is too much to be read; none where it is not. */
+function tooLarge(text: string, file: string): readonly Finding[] {
+  const { bytes, values, points, depth } = LIMITS.drawing;
+  if (text.length > bytes) return [limitFinding('drawing', 'bytes', { file }, text.length)];
+  const past = passedIn(text, { values, points, depth });
+  return past === null ? [] : [limitFinding('drawing', past.what, { file })];
+}
+
+/**
+ * The JSON of a background drawing's text; `null` where it is no JSON. Not ok where it holds more than a drawing may: such a
+ * text is not parsed. What can be drawn of it is what `contextOf` gives.
+ * @example
+ * ```ts
+ * import { drawingJson } from '@halfcup/core/papers';
+ * const read = drawingJson('{ "type": "FeatureCollection", "features": [] }', 'context.geojson');
+ * read.ok && read.value; // → { type: 'FeatureCollection', features: [] }
+ * drawingJson('['.repeat(100), 'context.geojson').findings[0]?.message; // → 'The background drawing has more than 64 levels of nesting. It should have at most 64. It may be damaged: export it again.'
+ * ```
+ */
+export function drawingJson(text: string, file: string): Result<unknown> {
+  want('drawingJson', 'text', aText, text);
+  want('drawingJson', 'file', aText, file);
+  const large = tooLarge(text, file);
+  if (large.length > 0) return bad(large);
+  try {
+    const value: unknown = JSON.parse(text.replace(/^\uFEFF/u, ''));
+    const features = isRecord(value) && Array.isArray(value['features']) ? value['features'].length : 0;
+    return features > LIMITS.drawing.features
+      ? bad([limitFinding('drawing', 'features', { file }, features)])
+      : good(value);
+  } catch {
+    return good(null);
+  }
 }

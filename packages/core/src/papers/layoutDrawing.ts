@@ -10,7 +10,7 @@ import { type Board, type DrawingInput, INKS, OUT, type Out, SIZES } from './dra
 import { type Labels, labelsOf } from './drawing/labels.ts';
 import { legendHeight, legendOf, wrapped } from './drawing/legend.ts';
 import { chalkMark, chalkRoom, roadOf } from './drawing/road.ts';
-import { gateShape, itemShape, labelShapes, peopleShape } from './drawing/shapes.ts';
+import { gateShape, itemShape, labelShapes, mouthShape, peopleShape } from './drawing/shapes.ts';
 import { itemLines, thingsOf, toScale } from './drawing/things.ts';
 import { figureOf } from './figures.ts';
 import type { Html } from './html.ts';
@@ -68,10 +68,16 @@ export function layoutDrawing(input: DrawingInput): LayoutDrawing {
 }
 
 function boardOf(input: DrawingInput): Board {
-  const { size = 'half', look = 'ink', direction, width } = input;
+  const { size = 'half', look = 'ink', direction, width, mouths = [] } = input;
   const points = SIZES[size];
   const scaled = (first?: number, each?: number): KerbScale =>
-    kerbScale([[0, 0], ...toScale(direction.items)], EDGE, width - EDGE, first, each);
+    kerbScale(
+      [[0, 0], ...toScale(direction.items), ...mouths.map(({ along }) => along)],
+      EDGE,
+      width - EDGE,
+      first,
+      each,
+    );
   const board: Board = { input, scale: scaled(), inks: INKS[look], points };
   return { ...board, scale: size === 'panel' ? scaled(SHORT, SHORT) : scaled(signRoom(board)) };
 }
@@ -92,6 +98,7 @@ function pieces(board: Board, labels: Labels, dimensions: Dimensions): readonly 
   const out: Out = (v) => (above ? kerb - v : kerb + v);
   return [
     roadOf(board, out),
+    ...(input.mouths ?? []).map((mouth) => mouthShape(mouth, scale, input.width, board.inks.road, out)),
     ...(input.gates ?? []).map((gate) => gateShape(gate, scale, input.width, out)),
     ...input.direction.items.map((item) => itemShape(item, board, out)),
     peopleShape(board, out),

@@ -31,7 +31,7 @@ export function overviewBody(analysis: Analysis, sheet: Sheet, context?: Feature
   const rest = box.height - HEAD - list - strips.reduce((sum, { height }) => sum + height + HEADING, 0) - 8;
   const shown = run.length > 0 ? run : courses;
   const map = overviewMap({
-    layout: { courses: shown, stations },
+    layout: { ...analysis, courses: shown },
     units: plan.units,
     text,
     width: box.width,

@@ -10,17 +10,20 @@ import { wrapDegrees } from '../geodesy/ellipsoid.ts';
 import { eastNorth, project } from '../geodesy/frame.ts';
 import type { Layout } from '../layout/layout.ts';
 import type { Units } from '../plan/plan.ts';
-import { formatLength } from '../format.ts';
-import { lengthIn, metres } from '../units.ts';
+import { metres } from '../units.ts';
 import type { SheetText } from '../text/sheetText.ts';
 import { type Place, backdrop, thinned } from './backdrop.ts';
+import { type GroundFrame, creditOf, groundDrawing, namedStreets } from './groundDrawing.ts';
 import { type Html, html } from './html.ts';
 import { numberOf } from '../layout/layout.ts';
-import { mm, niceLength, svgFrame, svgPath, svgText, through } from './svg.ts';
+import { northAndScale } from './overviewScale.ts';
+import { streetsByName } from './overviewStreets.ts';
+import { mm, svgFrame, svgPath, svgText, through } from './svg.ts';
 import { type Box, POINT, overlap, textWidth } from './textBox.ts';
 
 export interface OverviewMapInput {
-  readonly layout: Pick<Layout, 'courses' | 'stations'>;
+  /** The map of the ground, where the plan has one, is drawn faint behind. */
+  readonly layout: Pick<Layout, 'courses' | 'stations' | 'ground'>;
   readonly units: Units;
   readonly text: SheetText;
   /** Millimetres. */
@@ -132,8 +135,12 @@ function spotsOf({ lon, lat }: Course, origin: LonLat): { readonly x: Float64Arr
 }
 
 /** The map; a plan without courses has none. */
-export function overviewMap(input: OverviewMapInput): Html {
-  const { layout, text, width, height, context } = input;
+export function overviewMap(whole: OverviewMapInput): Html {
+  const { layout, text, width, context } = whole;
+  const ground = layout.ground?.ground;
+  const credit = creditOf(ground?.source, width, text);
+  const height = whole.height - credit.height;
+  const input = { ...whole, height };
   const view = viewOf(input);
   const lines = layout.courses.map(({ course }) => view.lines(course));
   // What lies over the frame is cut: nothing is written there.
@@ -152,9 +159,10 @@ export function overviewMap(input: OverviewMapInput): Html {
   const marks = layout.courses.slice(0, 1).flatMap(({ course }) => distanceMarks(course, input, view, taken));
   const written: [string, Place][] = [];
   const ends = layout.courses.flatMap(({ course }) => endWords(course, input, view, taken, written));
+  const frame: GroundFrame = { on: view.on, scale: view.scale, width, height };
   const content = [
     html`<clipPath id="overview-map"><rect x="0" y="0" width="${mm(width)}" height="${mm(height)}"/></clipPath>`,
-    html`<g clip-path="url(#overview-map)">${context === undefined ? [] : backdrop(context, view.on)}</g>`,
+    html`<g clip-path="url(#overview-map)">${context === undefined ? [] : backdrop(context, view.on)}${ground === undefined ? [] : groundDrawing(ground, frame)}</g>`,
     ...lines
       .toReversed()
       .map((parts, k) =>
@@ -167,10 +175,12 @@ export function overviewMap(input: OverviewMapInput): Html {
     ...marks,
     ...ends,
     ...numbers,
+    ...(ground === undefined ? [] : streetsByName(namedStreets(ground, frame), frame, lines.flat(), taken)),
     northAndScale(view, input),
     html`<rect x="0.2" y="0.2" width="${mm(width - 0.4)}" height="${mm(height - 0.4)}" fill="none" stroke="#000" stroke-width="0.4"/>`,
+    ...credit.at(whole.height),
   ];
-  return svgFrame(width, height, text.lists.overview.map, content, 'overview-map');
+  return svgFrame(width, whole.height, text.lists.overview.map, content, 'overview-map');
 }
 
 /** Arrowheads in the running direction, one every 30 mm of paper. */
@@ -320,21 +330,4 @@ function placeWord(word: string, [x, y]: Place, towards: readonly Place[], taken
   if (box === undefined) return [];
   taken.push(box);
   return [svgText(box.x, box.y + size.height * 0.8, word, { points: SIZE, bold, halo: true })];
-}
-
-function northAndScale({ scale, turnDeg }: View, { units, width, height, text }: OverviewMapInput): Html {
-  const unit = units === 'metric' ? 'm' : 'mi';
-  const length = metres(niceLength(lengthIn(40 / scale, unit)), unit);
-  const shown =
-    units === 'metric' && length < 1000
-      ? formatLength(length, units, 'wheel')
-      : formatLength(
-          length,
-          units,
-          'long',
-          Math.max(0, -Math.floor(Math.log10(lengthIn(length, units === 'metric' ? 'km' : 'mi')) + 1e-9)),
-        );
-  const y = height - 3;
-  return html`<rect x="1" y="${mm(y - 6)}" width="${mm(length * scale + 6)}" height="8" fill="#fff"/>${svgPath(`M3 ${mm(y - 1.6)}v1.6h${mm(length * scale)}v-1.6`, 'stroke="#000" stroke-width="0.5" fill="none"')}${svgText(4, y - 1.4, shown, { points: SIZE })}
-<rect x="${mm(width - 10.5)}" y="1" width="10" height="14" fill="#fff"/><g data-turn="${turnDeg}" transform="translate(${mm(width - 5.5)} 6) rotate(${turnDeg})">${svgPath('M0 -4.5l2.2 7l-2.2 -1.6l-2.2 1.6z', 'fill="#000"')}</g>${svgText(width - 5.5, 14, text.lists.overview.north, { points: SIZE, bold: true, anchor: 'middle' })}`;
 }

@@ -129,17 +129,18 @@ function decideList(plan: Plan, counts: ReviewCounts, findings: readonly Finding
 
 /** All courses with the stations by number; millimetres. */
 export function mapSection(
-  { plan, courses, stations }: Analysis,
+  analysis: Analysis,
   { text, voice }: Spoken,
   width: number,
   height: number,
   context?: FeatureCollection,
 ): Html {
+  const { plan, courses } = analysis;
   const run = courses.filter(({ course }) => plan.races.some((race) => race.course === course.id));
   const shown = run.length > 0 ? run : courses;
   if (shown.length === 0) return html``;
   const map = overviewMap({
-    layout: { courses: shown, stations },
+    layout: { ...analysis, courses: shown },
     units: voice.units,
     text,
     width,

@@ -15,7 +15,7 @@ import { type Html, NONE, html, said, table } from './html.ts';
 import { layoutDrawing } from './layoutDrawing.ts';
 import { OVERVIEW_STYLE, overviewBody } from './overview.ts';
 import { type Sheet, sideWord, stationTitle, windOf } from './sheet.ts';
-import { kerbPoints } from './stationGround.ts';
+import { kerbMouths, kerbPoints } from './stationGround.ts';
 
 /** The body: its pages on paper, one long page on a screen. */
 export function sharedBody(analysis: Analysis, sheet: Sheet, context?: FeatureCollection): Html {
@@ -76,6 +76,7 @@ ${
     direction,
     tableLength: station.practice.tableLength,
     points: kerbPoints(analysis, station, direction, text),
+    mouths: kerbMouths(analysis, direction, text),
     units: analysis.plan.units,
     text,
     width: pageBox(paper).width,

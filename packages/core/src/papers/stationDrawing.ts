@@ -11,7 +11,7 @@ import { dayOf } from './captainFacts.ts';
 import { FONT, FONT_FACE } from './font/font.ts';
 import { html } from './html.ts';
 import { type DrawingInput, type DrawingLook, type DrawingSize, layoutDrawing } from './layoutDrawing.ts';
-import { kerbGates, kerbPoints } from './stationGround.ts';
+import { kerbGates, kerbMouths, kerbPoints } from './stationGround.ts';
 
 /** How a station is drawn. */
 export interface StationDrawingOptions {
@@ -71,6 +71,7 @@ export function drawingInput(
     tableLength: station.practice.tableLength,
     points: kerbPoints(analysis, station, direction, text),
     gates: kerbGates(analysis, station, direction),
+    mouths: kerbMouths(analysis, direction, text),
     ...(day === null || !direction.lead ? {} : { people: day.crew }),
     ...(road === undefined ? {} : { roadWidth: road }),
     units,

@@ -10,8 +10,9 @@ import type { Layout, LaidDirection, StationLayout } from '../layout/layout.ts';
 import { courseById, findCourse } from '../plan/lookups.ts';
 import type { Plan, PlanPoint } from '../plan/plan.ts';
 import type { SheetText } from '../text/sheetText.ts';
+import { crossingInWords } from '../text/streetWords.ts';
 import { shortened } from './frame.ts';
-import type { KerbGate, KerbPoint } from './drawing/frame.ts';
+import type { KerbGate, KerbMouth, KerbPoint } from './drawing/frame.ts';
 
 /** East and north of the pin, metres. */
 export type Spot = readonly [east: number, north: number];
@@ -112,6 +113,30 @@ export function kerbGates(
     const alongs = near.map(({ along }) => along);
     return near.length < 2 ? [] : [{ word: name, along: [Math.min(...alongs), Math.max(...alongs)] }];
   });
+}
+
+/** Streets that meet the course between sign and trash drop, by the plan's map: where their mouths are, and what they are called. */
+export function kerbMouths(
+  { ground }: Pick<Layout, 'ground'>,
+  direction: LaidDirection,
+  { frame: { street } }: SheetText,
+): KerbMouth[] {
+  const ends = direction.items.flatMap(({ from, to }) => [from, to]);
+  const { side, measure: chalk } = direction;
+  if (ends.length === 0 || side === 'unclear') return [];
+  const range = [Math.min(...ends) - BEYOND, Math.max(...ends) + BEYOND] as const;
+  const junctions = ground?.along.get(direction.course)?.junctions ?? [];
+  return junctions
+    .filter(({ measure, sides }) => sides.length > 0 && measure >= range[0] && measure <= range[1])
+    .map((junction): KerbMouth => {
+      const { sides, mouth } = junction;
+      const near = sides.includes(side);
+      return {
+        word: crossingInWords(junction, street),
+        kerb: near && sides.length > 1 ? 'both' : near ? 'near' : 'far',
+        along: [mouth.from - chalk, mouth.to - chalk],
+      };
+    });
 }
 
 /** The nearest place on a line of spots: its share of the length, how far off, and on which side of it; `null` where the line has no length. */

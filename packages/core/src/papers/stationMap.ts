@@ -11,22 +11,33 @@ import { type PointKind, formOf } from '../kinds.ts';
 import { courseById } from '../plan/lookups.ts';
 import type { UnitSystem } from '../units.ts';
 import type { SheetText } from '../text/sheetText.ts';
+import { type GroundFrame, creditOf, groundDrawing, namedStreets } from './groundDrawing.ts';
 import { type Html, NONE, html } from './html.ts';
 import { pointMark } from './marks.ts';
 import { type Spot, pointWord, spotFrom, spotsAlong } from './stationGround.ts';
 import { barOf, mm, svgFrame, svgPath, svgText, through } from './svg.ts';
-import { type Corner, type Place, type Sign, SIZE, cornerOf, streetNames, wordsBeside } from './stationMapWords.ts';
+import {
+  type Corner,
+  type Named,
+  type Place,
+  type Sign,
+  SIZE,
+  cornerOf,
+  streetNames,
+  wordsBeside,
+} from './stationMapWords.ts';
 import type { Box } from './textBox.ts';
 
 export interface StationMapInput {
-  readonly layout: Pick<Layout, 'courses'>;
+  /** The map of the ground, where the plan has one, is drawn faint behind. */
+  readonly layout: Pick<Layout, 'courses' | 'ground'>;
   readonly station: StationLayout;
   readonly units: UnitSystem;
   readonly text: SheetText;
   /** Millimetres. */
   readonly width: number;
   readonly height: number;
-  /** Lines of it are drawn thin: roads and paths. */
+  /** Where the plan has no map of the ground: lines of it are drawn thin, roads and paths. */
   readonly context?: FeatureCollection;
 }
 
@@ -61,8 +72,12 @@ function viewOf(spots: readonly Spot[], width: number, height: number): View {
 }
 
 /** The map; a station that no course passes shows its pin and points. */
-export function stationMap(input: StationMapInput): Html {
-  const { station, text, width, height } = input;
+export function stationMap(whole: StationMapInput): Html {
+  const { station, text, width } = whole;
+  const ground = whole.layout.ground?.ground;
+  const credit = creditOf(ground?.source, width, text);
+  const height = whole.height - credit.height;
+  const input = { ...whole, height };
   const spot = spotFrom(station.at);
   const items = station.directions.flatMap(({ items: laid }) => laid);
   const ends = items
@@ -86,16 +101,33 @@ export function stationMap(input: StationMapInput): Html {
   const lines = courseBoxes(input, view);
   const corner = cornerOf(lines, width, height);
   const { words, taken } = wordsBeside(signs, lines, corner, width, height);
+  const about = { at: station.at, reach: view.reach };
+  const frame: GroundFrame = { on: (at) => view.on(spot(at)), scale: view.scale, width, height, about };
   const content = [
     html`<clipPath id="${clip}"><rect x="0" y="0" width="${mm(width)}" height="${mm(height)}"/></clipPath>`,
-    html`<g clip-path="url(#${clip})">${contextLines(input, view, spot)}${courseLines(input, view)}</g>`,
+    html`<g clip-path="url(#${clip})">${ground === undefined ? contextLines(input, view, spot) : groundDrawing(ground, frame)}${courseLines(input, view)}</g>`,
     ...signs.map(({ mark }) => mark),
     ...words,
-    ...streetNames(input.context, { ...view, width, height }, spot, taken),
+    ...streetNames(
+      ground === undefined ? contextStreets(input, view, spot) : namedStreets(ground, frame),
+      { width, height },
+      taken,
+    ),
     northAndScale(view, input, corner),
     html`<rect x="0.2" y="0.2" width="${mm(width - 0.4)}" height="${mm(height - 0.4)}" fill="none" stroke="#000" stroke-width="0.4"/>`,
+    ...credit.at(whole.height),
   ];
-  return svgFrame(width, height, text.captain.map.title, content, 'map');
+  return svgFrame(width, whole.height, text.captain.map.title, content, 'map');
+}
+
+/** Lines with names of the plan's drawing that come near. */
+function contextStreets({ context }: StationMapInput, { on, reach }: View, spot: (at: LonLat) => Spot): Named[] {
+  return (context?.features ?? []).flatMap(({ geometry, properties }: Feature): Named[] => {
+    const name: unknown = properties?.['name'];
+    if (geometry?.type !== 'LineString' || typeof name !== 'string' || name.trim() === '') return [];
+    const spots = geometry.coordinates.map(([lon, lat]) => spot([lon!, lat!]));
+    return spots.some(([east, north]) => Math.hypot(east, north) < 3 * reach) ? [{ name, places: spots.map(on) }] : [];
+  });
 }
 
 function contextLines({ context }: StationMapInput, { on, reach }: View, spot: (at: LonLat) => Spot): readonly Html[] {

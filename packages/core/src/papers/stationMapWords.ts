@@ -1,9 +1,6 @@
 /** Words of a station's map: beside their marks, along roads, and a corner for the north arrow; none lies on another. */
-import type { FeatureCollection } from 'geojson';
-import type { LonLat } from '../finding.ts';
 import { shortened } from './frame.ts';
 import { type Html, html } from './html.ts';
-import type { Spot } from './stationGround.ts';
 import { svgText } from './svg.ts';
 import { type Box, POINT, overlap, textWidth } from './textBox.ts';
 
@@ -50,31 +47,20 @@ export function wordsBeside(
 const within = ({ x, y, width: wide, height: high }: Box, width: number, height: number): boolean =>
   x > 0.6 && y > 0.6 && x + wide < width - 0.6 && y + high < height - 0.6;
 
-/** The paper, and what of the ground it shows. */
-export interface Sheet {
-  readonly on: (spot: Spot) => Place;
-  /** Metres about the pin that may be seen. */
-  readonly reach: number;
-  /** Millimetres. */
-  readonly width: number;
-  readonly height: number;
+/** A line with a name, as places on paper. */
+export interface Named {
+  readonly name: string;
+  readonly places: readonly Place[];
 }
 
 /** Each named road once, upright, beside its line where nothing else stands; roads without room go without. */
 export function streetNames(
-  context: FeatureCollection | undefined,
-  { on, reach, width, height }: Sheet,
-  spot: (at: LonLat) => Spot,
+  streets: readonly Named[],
+  { width, height }: { readonly width: number; readonly height: number },
   taken: Box[],
 ): Html[] {
   const named = new Map<string, Place[]>();
-  for (const { geometry, properties } of context?.features ?? []) {
-    const name: unknown = properties?.['name'];
-    if (geometry?.type !== 'LineString' || typeof name !== 'string' || name.trim() === '') continue;
-    const spots = geometry.coordinates.map(([lon, lat]) => spot([lon!, lat!]));
-    if (!spots.some(([east, north]) => Math.hypot(east, north) < 3 * reach)) continue;
-    named.set(name, [...(named.get(name) ?? []), ...stepsAlong(spots.map(on))]);
-  }
+  for (const { name, places } of streets) named.set(name, [...(named.get(name) ?? []), ...stepsAlong(places)]);
   return [...named].flatMap(([name, places]) => {
     const word = shortened(name, 20);
     // A line's box is higher than its letters.
@@ -93,13 +79,14 @@ export function streetNames(
   });
 }
 
-const STREET = 8;
+/** Points of a street's name. */
+export const STREET = 8;
 
-/** Places every 3 mm along a line on paper. */
-const stepsAlong = (places: readonly Place[]): Place[] =>
+/** Places every few millimetres along a line on paper. */
+export const stepsAlong = (places: readonly Place[], step: number = 3): Place[] =>
   places.slice(1).flatMap(([x, y], k) => {
     const [x0, y0] = places[k]!;
-    const steps = Math.min(400, Math.max(1, Math.ceil(Math.hypot(x - x0, y - y0) / 3)));
+    const steps = Math.min(400, Math.max(1, Math.ceil(Math.hypot(x - x0, y - y0) / step)));
     return Array.from({ length: steps }, (_, i): Place => [x0 + ((x - x0) * i) / steps, y0 + ((y - y0) * i) / steps]);
   });
 

@@ -13,6 +13,7 @@ import { daylightOf } from './daylight.ts';
 import { saidOrBlank } from './frame.ts';
 import { type Html, NONE, html, said } from './html.ts';
 import { placeCode } from './qr.ts';
+import { placeInWords } from '../text/streetWords.ts';
 import { suppliesText } from '../text/supplyWords.ts';
 import { massText, positionText, sideWord, stationTitle } from './sheet.ts';
 
@@ -86,10 +87,12 @@ function placeFacts(
   const access = station.station.points.filter((one) => one.kind === 'access' && one !== point);
   const at = point?.at ?? station.at;
   const carried = carryOf(station);
+  const place = station.street === undefined ? null : placeInWords(station.street, text.frame.street);
   const grid = gridReference(at, 5).text;
   return [
     [kind === 'drop' ? words.at : words.loadAt, point === undefined ? words.atPin : pointText(point, text)],
     [words.position, `${positionText(at)}${grid === null ? '' : ` · ${grid}`}`],
+    ...(place === null ? [] : [[words.street, place] as const]),
     ...access.map((one): readonly [string, Html] => [words.access, pointText(one, text)]),
     [
       words.carry,

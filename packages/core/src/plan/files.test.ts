@@ -2,7 +2,7 @@ import { expect, it } from 'vitest';
 import { planCourse, planOf, planRace } from '../testing/plans.ts';
 import { filesNamedBy } from './files.ts';
 
-it('names each file once, in the plan’s order: of courses, of races and their waves, of the background', () => {
+it('names each file once, in the plan’s order: of courses, of races and their waves, of the background, of the ground', () => {
   const past = { csv: 'past.csv', column: 'time' };
   const plan = planOf({
     courses: [
@@ -21,10 +21,11 @@ it('names each file once, in the plan’s order: of courses, of races and their 
       { ...planRace('w', 'c'), finish: { median: 3600, spread: 0.2 } },
     ],
   });
-  expect(filesNamedBy({ ...plan, context: 'island.geojson' })).toEqual({
+  expect(filesNamedBy({ ...plan, context: 'island.geojson', ground: 'ground.geojson' })).toEqual({
     gpx: ['full.gpx', 'half.gpx'],
     results: ['past.csv', 'elite.csv'],
     context: ['island.geojson'],
+    ground: ['ground.geojson'],
   });
-  expect(filesNamedBy(planOf({}))).toEqual({ gpx: [], results: [], context: [] });
+  expect(filesNamedBy(planOf({}))).toEqual({ gpx: [], results: [], context: [], ground: [] });
 });

@@ -11,6 +11,8 @@ export interface NamedFiles {
   readonly results: readonly string[];
   /** The background drawing (GeoJSON), if there is one. */
   readonly context: readonly string[];
+  /** The ground beside the courses, if a map of it is named. */
+  readonly ground: readonly string[];
 }
 
 /**
@@ -22,16 +24,17 @@ export interface NamedFiles {
  *   "courses": [{ "id": "full", "gpx": "full.gpx" }, { "id": "back", "gpx": "full.gpx", "reverse": true }],
  *   "races": [{ "id": "r", "course": "full", "finish": { "csv": "past.csv", "column": "time" } }], "stations": [] }`, 'plan.json');
  * if (!read.ok) throw new Error(read.findings[0]?.message);
- * filesNamedBy(read.value.plan); // → { gpx: ['full.gpx'], results: ['past.csv'], context: [] }
+ * filesNamedBy(read.value.plan); // → { gpx: ['full.gpx'], results: ['past.csv'], context: [], ground: [] }
  * ```
  */
-export function filesNamedBy(plan: Pick<Plan, 'courses' | 'races' | 'context'>): NamedFiles {
+export function filesNamedBy(plan: Pick<Plan, 'courses' | 'races' | 'context' | 'ground'>): NamedFiles {
   want('filesNamedBy', 'plan', isPlanNames, plan);
-  const { courses, races, context } = plan;
+  const { courses, races, context, ground } = plan;
   const finishes = races.flatMap(({ finish, waves }) => [finish, ...waves.map((wave) => wave.finish)]);
   return {
     gpx: [...new Set(courses.flatMap(({ gpx }) => gpx ?? []))],
     results: [...new Set(finishes.flatMap((finish) => (finish !== undefined && 'csv' in finish ? [finish.csv] : [])))],
     context: context === undefined ? [] : [context],
+    ground: ground === undefined ? [] : [ground],
   };
 }

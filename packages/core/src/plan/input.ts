@@ -138,6 +138,7 @@ export interface StationChanges {
   readonly tables?: { readonly [kind in Served]?: number };
   readonly boxes?: number;
   readonly width?: Quantity;
+  readonly street?: string;
   readonly fixed?: boolean;
   readonly why?: string;
   readonly walked?: { readonly by: string; readonly date?: string };
@@ -236,6 +237,7 @@ export interface PlanInput {
     readonly stations?: { readonly [station: string]: StationChanges };
   }[];
   readonly context?: string;
+  readonly ground?: string;
   readonly weather?: readonly WeatherInput[];
   readonly people?: { readonly crew?: readonly PersonInput[] };
   readonly prices?: { readonly currency?: string; readonly items?: readonly PriceInput[] };

@@ -10,6 +10,7 @@ import {
   type Node,
   type ParseError,
 } from 'jsonc-parser';
+import { LIMITS } from '../limits.ts';
 import { foundOf, shortText } from '../text/found.ts';
 import type { JsonExpected, JsonProblem, PlanParams } from '../text/params/plan.ts';
 import { pointerOf, pointerParts } from './fault.ts';
@@ -27,8 +28,8 @@ export interface JsonText {
   readonly root: Node;
 }
 
-/** Deeper than any plan; keeps hostile nesting from exhausting the stack. */
-export const DEEPEST = 64;
+/** Keeps hostile nesting from exhausting the stack. */
+export const DEEPEST: number = LIMITS.plan.depth;
 const BOM = '\uFEFF';
 
 /** Length of a byte order mark at the beginning: 0 or 1. */

@@ -9,7 +9,7 @@ import type { GpxDocument, GpxWaypoint } from '../gpx/document.ts';
 import { shortText } from '../text/found.ts';
 import type { PlanParams } from '../text/params/plan.ts';
 import type { Unknown } from '../text/params/unknown.ts';
-import { unknownWord } from './nearest.ts';
+import { unknownWords } from './nearest.ts';
 import { sourceFinding } from './sourceFinding.ts';
 
 /** A mark as a plan or a call gives it: see `PlanMark`. */
@@ -27,9 +27,10 @@ export function resolveMarks(
 ): Result<readonly Mark[]> {
   const found: Mark[] = [];
   const findings: Finding[] = [];
+  const named = namedIn(document);
   marks.forEach((mark, k) => {
     const where = whereOf(k);
-    const resolved = resolve(mark, document);
+    const resolved = resolve(mark, named);
     if ('problem' in resolved) findings.push(sourceFinding('mark-unknown', resolved, { severity: 'error', where }));
     else found.push({ ...resolved, where });
   });
@@ -38,24 +39,42 @@ export function resolveMarks(
 
 type Unknowable = PlanParams['mark-unknown'];
 
-function resolve({ at, measure, name }: MarkText, document: GpxDocument | undefined): Mark | Unknowable {
+/** The waypoints of a file by their names, made once for all marks; no file, no names. */
+interface Named {
+  readonly file: string | undefined;
+  readonly waypoints: ReadonlyMap<string, readonly GpxWaypoint[]>;
+  readonly unknown: ReturnType<typeof unknownWords>;
+}
+
+function namedIn(document: GpxDocument | undefined): Named {
+  const waypoints = new Map<string, GpxWaypoint[]>();
+  for (const waypoint of document?.waypoints ?? []) {
+    if (waypoint.name === null) continue;
+    const same = waypoints.get(waypoint.name);
+    if (same === undefined) waypoints.set(waypoint.name, [waypoint]);
+    else same.push(waypoint);
+  }
+  return { file: document?.file, waypoints, unknown: unknownWords() };
+}
+
+function resolve({ at, measure, name }: MarkText, of: Named): Mark | Unknowable {
   const known = measure ?? (name === undefined ? null : measureOfName(name));
-  const meant = { ...(name === undefined ? {} : { name: shortText(name) }), ...hintOf(name, document) };
+  const meant = { ...(name === undefined ? {} : { name: shortText(name) }), ...hintOf(name, of) };
   if (known === null) return { problem: 'unmeasured', ...meant };
   const named = name === undefined ? {} : { name };
   if (at !== undefined) return { at, measure: known, ...named };
-  const waypoints = document?.waypoints.filter((waypoint) => waypoint.name === name) ?? [];
+  const waypoints = of.waypoints.get(name ?? '') ?? [];
   const [waypoint] = waypoints;
   if (waypoint !== undefined && waypoints.length === 1)
     return { at: [waypoint.lon, waypoint.lat], measure: known, ...named };
-  const gpx = document === undefined ? {} : { gpx: { file: shortText(document.file), waypoints: waypoints.length } };
+  const gpx = of.file === undefined ? {} : { gpx: { file: shortText(of.file), waypoints: waypoints.length } };
   return { problem: 'unplaced', ...meant, ...gpx };
 }
 
 /** The waypoint that may have been meant, where none has the name. */
-function hintOf(name: string | undefined, document: GpxDocument | undefined): { readonly waypoint?: Unknown } {
-  const names = [...new Set((document?.waypoints ?? []).flatMap((waypoint) => waypoint.name ?? []))];
-  return name === undefined || names.length === 0 || names.includes(name) ? {} : { waypoint: unknownWord(name, names) };
+function hintOf(name: string | undefined, { waypoints, unknown }: Named): { readonly waypoint?: Unknown } {
+  if (name === undefined || waypoints.size === 0 || waypoints.has(name)) return {};
+  return { waypoint: unknown(name, [...waypoints.keys()]) };
 }
 
 /** A mark for each waypoint whose name says a course distance. */

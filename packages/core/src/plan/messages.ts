@@ -4,7 +4,7 @@ import type { Accepted, PlainKind } from '../text/params/plan.ts';
 import { foundOf } from '../text/found.ts';
 import { carried, carriedValue, wrongIn } from './carried.ts';
 import type { Fault, Path } from './fault.ts';
-import { nearest, unknownWord } from './nearest.ts';
+import { nearest, unknownWords } from './nearest.ts';
 
 type Issue = z.core.$ZodIssue;
 
@@ -49,7 +49,7 @@ function knownKeys(issue: { readonly inst?: unknown }): readonly string[] {
 }
 
 /** What an issue carries as zod raises it; of unknown keys one problem for each. */
-function rawMessage(issue: z.core.$ZodRawIssue): string {
+function rawMessage(issue: z.core.$ZodRawIssue, unknown: ReturnType<typeof unknownWords>): string {
   switch (issue.code) {
     case 'invalid_type':
       return carriedValue(issue.input, { kind: KINDS[issue.expected] ?? 'other' });
@@ -63,7 +63,7 @@ function rawMessage(issue: z.core.$ZodRawIssue): string {
       return carried(
         ...issue.keys.map((key) => ({
           code: 'plan-key' as const,
-          problem: { problem: 'unknown' as const, key: unknownWord(key, known) },
+          problem: { problem: 'unknown' as const, key: unknown(key, known) },
         })),
       );
     }
@@ -106,7 +106,8 @@ export function parseWith<T>(
   schema: z.ZodType<T>,
   value: unknown,
 ): { readonly ok: true; readonly value: T } | { readonly ok: false; readonly faults: readonly Fault[] } {
-  const parsed = schema.safeParse(value, { error: rawMessage });
+  const unknown = unknownWords();
+  const parsed = schema.safeParse(value, { error: (issue) => rawMessage(issue, unknown) });
   return parsed.success
     ? { ok: true, value: parsed.data }
     : { ok: false, faults: parsed.error.issues.flatMap((issue) => faultsOf(issue)) };

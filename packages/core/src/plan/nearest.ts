@@ -17,13 +17,18 @@ export function editDistance(a: string, b: string): number {
   return row[b.length]!;
 }
 
-/** The nearest of the known words (capitals count little), or `undefined` where none is near. */
+/** Known words that one word is compared with. */
+const COMPARED = 1000;
+
+/** The nearest of the known words (capitals count little; of very many the first 1,000), or `undefined` where none is near. */
 export function nearest(word: string, known: readonly string[]): string | undefined {
   if (word.length > 60) return undefined;
   const limit = Math.max(1, Math.floor(word.length / 2.5));
   let best: string | undefined;
   let least = limit + 0.5;
-  for (const candidate of known) {
+  for (const candidate of known.slice(0, COMPARED)) {
+    // No fewer steps than the lengths differ by.
+    if (Math.abs(candidate.length - word.length) >= least) continue;
     // People seldom mistype the first letter: of two as near, the one that begins alike.
     const distance = editDistance(word.toLowerCase(), candidate.toLowerCase()) + (word[0] === candidate[0] ? 0 : 0.1);
     if (distance < least) {
@@ -36,9 +41,20 @@ export function nearest(word: string, known: readonly string[]): string | undefi
 
 const SHOWN = 12;
 
+/** Words for which the nearest known one is looked for, of those in one file: each costs a comparison with all known ones. */
+const HELPED = 100;
+
+/** As `unknownWord`, for the words of one file: after the first hundred none is told a near one. */
+export function unknownWords(): (word: string, known: readonly string[]) => Unknown {
+  let told = 0;
+  return (word, known) => unknown(word, known, (told += 1) > HELPED ? undefined : nearest(word, known));
+}
+
 /** A word that is not known as the parameter of a finding: with the nearest known one, and up to twelve of them. */
-export function unknownWord(word: string, known: readonly string[]): Unknown {
-  const near = nearest(word, known);
+export const unknownWord = (word: string, known: readonly string[]): Unknown =>
+  unknown(word, known, nearest(word, known));
+
+function unknown(word: string, known: readonly string[], near: string | undefined): Unknown {
   return {
     word: shortText(word),
     ...(near === undefined ? {} : { near: shortText(near) }),

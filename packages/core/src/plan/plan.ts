@@ -205,6 +205,8 @@ export interface Plan {
   readonly variants: readonly PlanVariant[];
   /** File of a background drawing (GeoJSON). */
   readonly context?: string;
+  /** File of the ground beside the courses: streets, houses, hydrants of a map, clipped along the courses. */
+  readonly ground?: string;
   /** Expected on the day; it gives the heat of the supplies, where they say none. */
   readonly weather?: readonly PlanWeather[];
   /** Who comes to which station; never in exports for others. */

@@ -49,6 +49,8 @@ export interface PlanStation {
   readonly boxes?: number;
   /** Of the road, metres. */
   readonly width?: number;
+  /** The street in the plan's own words, which stand before those of a map: "Harbour Road, between Mill Lane and Quay Street". */
+  readonly street?: string;
   /** Not to be moved by `improve`. */
   readonly fixed: boolean;
   /** Why it stands where it stands. */

@@ -1,12 +1,19 @@
 /** Reads a plan's text: strict JSON, then the schema; every problem is a finding with its place in the text. */
 import { bad, good, type Finding, type Result, type Where } from '../finding.ts';
 import { faultFinding, planFinding, pointerOf, type Fault } from './fault.ts';
+import { passedIn } from '../jsonExtent.ts';
+import { LIMITS } from '../limits.ts';
+import { limitFinding, moreProblems } from '../text/limitFinding.ts';
 import type { UnitSystem } from '../units.ts';
 import type { PlanInput } from './input.ts';
 import { DEEPEST, nearestNode, placer, readJson, type JsonFault, type JsonText } from './json.ts';
+import { longLists, withoutManyWrong } from './longLists.ts';
 import type { Plan, PlanDocument } from './plan.ts';
 import { validatePlan } from './validate.ts';
 import { aText, want } from '../wants.ts';
+
+/** Faults that are listed; whoever has more begins with these. */
+const LISTED = 200;
 
 const KINDS = { stations: 'station', races: 'race', courses: 'course' } as const;
 
@@ -72,7 +79,7 @@ function writtenOf(value: unknown, report: () => void, depth: number = 0): unkno
 
 /**
  * Reads a plan from the text of its file (strict JSON) or from its value: quantities turned to SI, defaults filled in. `file`: its
- * name, for findings (absent: `plan.json`). Not ok with every problem there is (of broken JSON the first, since what follows it hangs
+ * name, for findings (absent: `plan.json`). Not ok with every problem there is, of more than 200 the first 200 (of broken JSON the first, since what follows it hangs
  * on it); each has line, column and JSON pointer. A byte order mark is allowed; unknown keys are refused. A value has no file: what is
  * wrong in it has its JSON pointer alone, keys that are `undefined` count as left out, and the document's text is its JSON.
  * @example
@@ -102,12 +109,45 @@ function jsonFinding(fault: JsonFault, place: Where): Finding {
     : planFinding(fault.code, fault.problem, facts);
 }
 
+/** Why a plan's text is too much to be read; none where it is not. */
+function tooLarge(text: string, file: string): readonly Finding[] {
+  const { bytes, values, points, depth } = LIMITS.plan;
+  if (text.length > bytes) return [limitFinding('plan', 'bytes', { file }, text.length)];
+  // No text has more values than signs.
+  const past = text.length > values ? passedIn(text, { values, points, depth }) : null;
+  // Depth has a finding of its own.
+  return past === null || past.what === 'depth'
+    ? []
+    : [limitFinding('plan', past.what, { file, ...placer(text)(past.offset) })];
+}
+
+/** Lists that are too long, each at its first entry too many. */
+const longListFindings = (value: unknown, whereOf: (pointer: string) => Where): readonly Finding[] =>
+  longLists(value).map(({ what, found, path }) => limitFinding('plan', what, whereOf(pointerOf(path)), found));
+
+/** Findings of the first faults, and that there are more. */
+function listed<F>(faults: readonly F[], findingsOf: (faults: readonly F[]) => readonly Finding[]): readonly Finding[] {
+  const findings = findingsOf(faults.slice(0, LISTED));
+  return faults.length > LISTED ? [...findings, moreProblems(LISTED, findings.at(-1)?.where ?? {})] : findings;
+}
+
 function readText(text: string, file: string): Result<PlanDocument> {
+  const large = tooLarge(text, file);
+  if (large.length > 0) return bad(large);
   const json = readJson(text);
   const placeAt = placer(text);
-  if (!json.ok) return bad(json.faults.map((fault) => jsonFinding(fault, { file, ...placeAt(fault.offset) })));
-  const validated = validatePlan(json.value.value);
-  if (!validated.ok) return bad(faultFindings(validated.faults, json.value, text, file));
+  if (!json.ok)
+    return bad(
+      listed(json.faults, (shown) => shown.map((fault) => jsonFinding(fault, { file, ...placeAt(fault.offset) }))),
+    );
+  const long = longListFindings(json.value.value, (pointer) => ({
+    file,
+    ...placeAt(nearestNode(json.value.root, pointer).offset),
+    path: pointer,
+  }));
+  if (long.length > 0) return bad(long);
+  const validated = validatePlan(withoutManyWrong(json.value.value));
+  if (!validated.ok) return bad(listed(validated.faults, (shown) => faultFindings(shown, json.value, text, file)));
   return good(planDocument(validated.plan, json.value, text, file));
 }
 
@@ -119,7 +159,9 @@ function readValue(plan: unknown, file: string | undefined): Result<PlanDocument
   });
   if (deep)
     return bad([planFinding('plan-not-json', { problem: 'deep', most: DEEPEST }, { severity: 'error', where: named })]);
-  const validated = validatePlan(value);
+  const long = longListFindings(value, (path) => ({ ...named, path }));
+  if (long.length > 0) return bad(long);
+  const validated = validatePlan(withoutManyWrong(value));
   if (validated.ok) {
     const text = JSON.stringify(value, null, 2);
     const json = readJson(text);
@@ -128,8 +170,10 @@ function readValue(plan: unknown, file: string | undefined): Result<PlanDocument
   }
   const units = unitsOf(value);
   return bad(
-    validated.faults.map((fault) =>
-      faultFinding(fault, { ...named, path: pointerOf(fault.path), ...subject(fault.path, value) }, units),
+    listed(validated.faults, (shown) =>
+      shown.map((fault) =>
+        faultFinding(fault, { ...named, path: pointerOf(fault.path), ...subject(fault.path, value) }, units),
+      ),
     ),
   );
 }

@@ -6,7 +6,7 @@
 import { foundOf, shortText } from '../text/found.ts';
 import type { Choice } from '../text/params/plan.ts';
 import type { Fault, Path } from './fault.ts';
-import { unknownWord } from './nearest.ts';
+import { unknownWords } from './nearest.ts';
 
 type Entry = { readonly [key: string]: unknown };
 
@@ -48,15 +48,22 @@ interface Known {
   readonly course: readonly string[];
   readonly race: readonly string[];
   readonly station: readonly string[];
+  readonly unknown: ReturnType<typeof unknownWords>;
+  /** Names that are still reported. */
+  left: number;
 }
 
-function named(value: unknown, kind: keyof Known, known: Known, path: Path): Fault[] {
-  if (typeof value !== 'string' || value.trim() === '' || known[kind].includes(value)) return [];
+/** Names that do not exist, of which no more are reported: nobody is shown so many. */
+const REPORTED = 300;
+
+function named(value: unknown, kind: 'course' | 'race' | 'station', known: Known, path: Path): Fault[] {
+  if (typeof value !== 'string' || value.trim() === '' || known[kind].includes(value) || known.left === 0) return [];
+  known.left -= 1;
   return [
     {
       code: 'plan-reference',
       path,
-      problem: { problem: 'missing', of: kind, name: unknownWord(value, known[kind]) },
+      problem: { problem: 'missing', of: kind, name: known.unknown(value, known[kind]) },
     },
   ];
 }
@@ -77,7 +84,7 @@ function stationFaults(station: Entry, index: number, known: Known): Fault[] {
       {
         code: 'plan-reference',
         path: [...at, 'race'],
-        problem: { problem: 'notServed', name: unknownWord(race, served) },
+        problem: { problem: 'notServed', name: known.unknown(race, served) },
       },
     ];
   };
@@ -160,7 +167,13 @@ export function referenceFaults(plan: unknown): readonly Fault[] {
     entriesOf(plan, 'races'),
     entriesOf(plan, 'stations'),
   ];
-  const known: Known = { course: idsOf(courses), race: idsOf(races), station: idsOf(stations) };
+  const known: Known = {
+    course: idsOf(courses),
+    race: idsOf(races),
+    station: idsOf(stations),
+    unknown: unknownWords(),
+    left: REPORTED,
+  };
   return [
     ...duplicates(courses, 'courses', 'id'),
     ...courses.flatMap((course, index) => courseFaults(course, index, known)),

@@ -118,6 +118,7 @@ const planFields = z
     waivers: z.array(waiver).default([]),
     variants: z.array(variant).default([]),
     context: path.exactOptional(),
+    ground: path.exactOptional(),
     weather: weatherSchema.exactOptional(),
     people: peopleSchema.exactOptional(),
     prices: pricesSchema.exactOptional(),

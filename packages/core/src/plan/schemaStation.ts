@@ -59,6 +59,7 @@ export const stationSchema: z.ZodType<StationDraft> = z
     tables: perKind(count(0, MOST_TABLES)).default({}),
     boxes: count(0, MOST_BOXES).exactOptional(),
     width: length(...WIDE).exactOptional(),
+    street: text.exactOptional(),
     fixed: z.boolean().default(false),
     why: text.exactOptional(),
     walked: z.strictObject({ by: words, date: date.exactOptional() }).exactOptional(),

@@ -152,6 +152,7 @@ export const isPlanStation: Shape = recordOf<PlanStation>('a station of a plan',
   tables: partly('tables', { gel: count, sportsDrink: count, water: count }),
   boxes: maybe(count),
   width: maybe(notNegative),
+  street: text,
   fixed: aFlag,
   why: text,
   walked: maybe(recordOf('who walked it', { by: aText, date: text })),
@@ -220,6 +221,7 @@ export const isPlan: Shape = remembered(
     waivers: listOf(isWaiver),
     variants: listOf(recordOf('a variant', { name: aText, stations: tableOf(tableOf(anything)) })),
     context: text,
+    ground: text,
     numbers: maybe(tableOf(finite)),
     weather: maybe(
       listOf(

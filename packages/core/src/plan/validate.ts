@@ -103,6 +103,9 @@ function variantFaults(plan: Entry, variant: unknown, index: number, bare: Valid
   return unknownOf(result.ok ? [] : result.faults, known).map((fault) => inVariant(fault, laid, index));
 }
 
+/** Faults after which no further variant is looked at. */
+const ENOUGH = 200;
+
 /** Checks any JSON value as a plan: its version, its values, its references, its variants. */
 export function validatePlan(value: unknown): Validated {
   const migrated = migrate(value);
@@ -110,10 +113,12 @@ export function validatePlan(value: unknown): Validated {
   const bare = validateBare(migrated.value);
   const known = bare.ok ? [] : bare.faults;
   const variants = migrated.value['variants'];
-  const more = Array.isArray(variants)
-    ? variants.flatMap((variant, index) => variantFaults(migrated.value, variant, index, bare))
-    : [];
-  const faults = [...known, ...more];
+  const faults: Fault[] = [...known];
+  for (const [index, variant] of (Array.isArray(variants) ? (variants as readonly unknown[]) : []).entries()) {
+    // Each variant of a plan with faults is as much work as the plan.
+    if (faults.length > ENOUGH) break;
+    faults.push(...variantFaults(migrated.value, variant, index, bare));
+  }
   return bare.ok && faults.length === 0 ? bare : { ok: false, faults };
 }
 

@@ -51,7 +51,7 @@ describe('a variant', () => {
       expect.objectContaining({
         code: 'plan-variant',
         message: 'There is no variant “nort”. Did you mean “north”?',
-        where: expect.objectContaining({ file: 'plan.json', line: 95, column: 15 }) as unknown,
+        where: expect.objectContaining({ file: 'plan.json', line: 96, column: 15 }) as unknown,
       }),
     ]);
   });

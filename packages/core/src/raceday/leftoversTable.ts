@@ -68,7 +68,7 @@ export function readLeftovers(
   want('readLeftovers', 'file', aText, file);
   want('readLeftovers', 'plan', isPlan, plan);
   want('readLeftovers', 'days', listOf(isSentDay), days);
-  const table = readNamed<Column>(text, file, HEADS, ['station']);
+  const table = readNamed<Column>(text, file, HEADS, ['station'], 'leftovers');
   const findings: Finding[] = [...table.findings];
   const taken = new Map<string, number>();
   const used: StationUsed[] = [];

@@ -3,7 +3,9 @@
  * language of the papers, without case, accents or what joins words. Columns with other heads are told of and left out.
  */
 import type { Finding } from '../finding.ts';
+import { LIMITS } from '../limits.ts';
 import { shortText } from '../text/found.ts';
+import { tableLimit } from '../text/limitFinding.ts';
 import type { YearParams } from '../text/params/year.ts';
 import { type Cell, readDelimited } from '../delimited.ts';
 import { yearFinding } from './yearFinding.ts';
@@ -58,8 +60,10 @@ export function readNamed<K extends string>(
   file: string,
   heads: Readonly<Record<K, readonly string[]>>,
   needs: readonly K[],
+  reader: 'roster' | 'leftovers',
 ): NamedTable<K> {
-  const { records, broken } = readDelimited(text);
+  const { records, broken, past } = readDelimited(text, LIMITS[reader]);
+  if (past !== null) return { ...NOTHING, findings: [tableLimit(reader, past, file)] };
   if (broken !== null) {
     const problem = broken.what === 'quote-open' ? 'openQuote' : 'afterQuote';
     return { ...NOTHING, findings: [fault(file, { problem }, broken)] };

@@ -7,6 +7,8 @@ import { foundOf, shortText } from '../text/found.ts';
 import type { RacedayParams } from '../text/params/raceday.ts';
 import type { Seconds } from '../units.ts';
 import { type Broken, type Cell, readDelimited } from '../delimited.ts';
+import { LIMITS } from '../limits.ts';
+import { tableLimit } from '../text/limitFinding.ts';
 import { racedayFinding } from './racedayFinding.ts';
 import { type PastSplit, isPastSplit, splitsOf } from './splitColumns.ts';
 import { readFinish } from './readFinish.ts';
@@ -48,7 +50,8 @@ export function readResults(text: string, column: string, file: string): Result<
   want('readResults', 'text', aText, text);
   want('readResults', 'column', aText, column);
   want('readResults', 'file', aText, file);
-  const { records, broken } = readDelimited(text);
+  const { records, broken, past } = readDelimited(text, LIMITS.results);
+  if (past !== null) return bad([tableLimit('results', past, file)]);
   if (broken !== null) return bad([brokenFinding(broken, file)]);
   const [header, ...rows] = records;
   const asked = shortText(column.trim());

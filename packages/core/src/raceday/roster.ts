@@ -50,7 +50,7 @@ export function readRoster(text: string, file: string, plan: Plan): Result<reado
   want('readRoster', 'text', aText, text);
   want('readRoster', 'file', aText, file);
   want('readRoster', 'plan', isPlan, plan);
-  const table = readNamed<Column>(text, file, HEADS, ['name', 'station']);
+  const table = readNamed<Column>(text, file, HEADS, ['name', 'station'], 'roster');
   const findings: Finding[] = [...table.findings];
   const people: PersonInput[] = [];
   const seen = new Map<string, number>();

@@ -11,6 +11,7 @@ import { eastNorth, fromEastNorth } from '../geodesy/frame.ts';
 import { inverseLength } from '../geodesy/karney.ts';
 import type { ChosenPlace, PlacedAt } from '../layout/items.ts';
 import { byThePlan, laySeen } from '../layout/layStation.ts';
+import { withStreets } from '../layout/streets.ts';
 import { type Layout, type StationLayout, isTable } from '../layout/layout.ts';
 import { courseById, itemOf } from '../plan/lookups.ts';
 import type { PassChoice, Plan, PlanStation } from '../plan/plan.ts';
@@ -72,7 +73,7 @@ function builtStation(planned: StationLayout, held: Held, courses: CourseTable, 
   if (!seen.ok) return planned;
   const { number } = planned;
   const lay = (placedAt: PlacedAt): StationLayout => ({
-    ...laySeen(changed, seen.value, courses, planned.needs, placedAt),
+    ...withStreets(laySeen(changed, seen.value, courses, planned.needs, placedAt), held.layout.ground),
     ...(number === undefined ? {} : { number }),
   });
   const around = placesAround(grounds, shaken);

@@ -3,6 +3,22 @@
  * and a line here.
  */
 import type { Check } from './check.ts';
+import { fireStationBlocked } from './fireStationBlocked.ts';
+import { groundMissing, groundSilent, mapOld } from './mapItself.ts';
+import { hospitalBlocked } from './hospitalBlocked.ts';
+import { hydrantBlocked } from './hydrantBlocked.ts';
+import { itemAtStop } from './itemAtStop.ts';
+import { itemInMouth } from './itemInMouth.ts';
+import { itemInTunnel } from './itemInTunnel.ts';
+import { itemOnBridge } from './itemOnBridge.ts';
+import { itemOnCrossing } from './itemOnCrossing.ts';
+import { itemOnLevelCrossing } from './itemOnLevelCrossing.ts';
+import { itemOnSteps } from './itemOnSteps.ts';
+import { narrowByMap, widthFromMap } from './widthByMap.ts';
+import { gateOnCourse, stepsWithWheels } from './onCourse.ts';
+import { offMap } from './offMap.ts';
+import { roughSurface } from './roughSurface.ts';
+import { signUnseen, tablesUnseen } from './unseen.ts';
 import { accessMissing } from './accessMissing.ts';
 import { bendNearTables } from './bendNearTables.ts';
 import { crossesFlow, servedBothWays } from './bothWays.ts';
@@ -123,6 +139,8 @@ export const CHECKS: readonly Check[] = [
   flowsShareWidth,
   stationsFace,
   coursesDisagree,
+  signUnseen,
+  tablesUnseen,
   tablesHidden,
   wheelFolds,
   bendNearTables,
@@ -131,6 +149,21 @@ export const CHECKS: readonly Check[] = [
   descentWithWheels,
   clearWidth,
   respondersWidth,
+  offMap,
+  itemInMouth,
+  itemOnBridge,
+  itemInTunnel,
+  itemOnSteps,
+  itemOnLevelCrossing,
+  itemAtStop,
+  itemOnCrossing,
+  hydrantBlocked,
+  fireStationBlocked,
+  hospitalBlocked,
+  gateOnCourse,
+  stepsWithWheels,
+  roughSurface,
+  narrowByMap,
   legLong,
   legShort,
   nearStart,
@@ -175,5 +208,9 @@ export const CHECKS: readonly Check[] = [
   noCaptain,
   sharedContact,
   rosterShort,
+  widthFromMap,
+  groundMissing,
+  mapOld,
+  groundSilent,
   ruleLoose,
 ];

@@ -3,12 +3,11 @@ import { type Item, type Layout, type StationLayout } from '../layout/layout.ts'
 import { leadOf } from '../plan/lookups.ts';
 import { type Case, type Check, COMMON_PRACTICE, atStation, check } from './check.ts';
 import { strayedBy } from './itemOffCourse.ts';
+import { standsAlong } from './standing.ts';
 import { kindsOf } from './together.ts';
 
 /** Two rows of tables are this far apart, metres. */
 const ROWS = 2;
-/** Half of a box or a sign along the road, metres. */
-const HALF_BOX = 0.5;
 /** Rounding that is no overlap, metres. */
 const SAME = 1e-6;
 
@@ -55,18 +54,12 @@ function heaped(station: StationLayout, layout: Layout): Case<'items-on-top'>[] 
   ];
 }
 
-/** What stands at an item, by course distance: the hand-out line is people, a trash drop is its boxes. */
-function stands({ kind, from, to, boxes }: Item): (readonly [number, number])[] {
-  if (kind === 'handOut') return [];
-  if (kind === 'sign') return [[from - HALF_BOX, from + HALF_BOX]];
-  if (kind === 'trash') return (boxes ?? []).map(({ measure }) => [measure - HALF_BOX, measure + HALF_BOX]);
-  return [[from, to]];
-}
-
 /** Metres by which two items stand on one spot; 0 or less where they do not. */
 function overlapOf(one: Item, other: Item): number {
   if (Math.abs(one.offset - other.offset) >= ROWS) return 0;
-  const overlaps = stands(one).flatMap((a) => stands(other).map((b) => Math.min(a[1], b[1]) - Math.max(a[0], b[0])));
+  const overlaps = standsAlong(one).flatMap((a) =>
+    standsAlong(other).map((b) => Math.min(a[1], b[1]) - Math.max(a[0], b[0])),
+  );
   return Math.max(0, ...overlaps);
 }
 

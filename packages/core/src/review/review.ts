@@ -3,6 +3,7 @@
  * could not run is said to be so, and never counted as passed.
  */
 import type { Finding } from '../finding.ts';
+import { isPlanGround } from '../ground/planGround.ts';
 import type { Layout, StationLayout } from '../layout/layout.ts';
 import { reasons as texts } from '../text/en/checks.ts';
 import { type DayFacts, type Rule, isServing } from './check.ts';
@@ -46,10 +47,11 @@ export interface Review {
 export type StationFound = Readonly<Record<string, readonly Finding[]>>;
 
 /** A layout and what was found at its stations. */
-export type Reviewed = Pick<Layout, 'courses' | 'stations'> & Pick<Review, 'atStations'>;
+export type Reviewed = Pick<Layout, 'courses' | 'stations' | 'ground'> & Pick<Review, 'atStations'>;
 
 const isKnown: Shape = recordOf<Reviewed>('what was found before', {
   courses: listOf(isIndexed),
+  ground: maybe(isPlanGround),
   stations: listOf(isStationLayout),
   atStations: listOf(tableOf(listOf(isFinding))),
 });
@@ -91,7 +93,7 @@ export function reviewLayout(
   want('reviewLayout', 'before', listOf(isFinding), before);
   want('reviewLayout', 'known', maybe(isKnown), known);
   want('reviewLayout', 'day', orNull(isDayFacts), day);
-  const standing = known?.courses === layout.courses ? known : undefined;
+  const standing = known?.courses === layout.courses && known.ground === layout.ground ? known : undefined;
   const atStations = layout.stations.map((station, k) =>
     standing?.stations[k] === station ? standing.atStations[k]! : foundAt(station, layout),
   );

@@ -47,3 +47,14 @@ export function linePoints({ item, direction }: Standing, ground: Ground, step: 
   const points = item.from === item.to ? [upstream] : [upstream, ...between, downstream];
   return points.filter((point) => point !== null);
 }
+
+/** Half of a box or a sign along the road, metres. */
+const HALF_BOX = 0.5;
+
+/** What stands at an item, by course distance: the hand-out line is people, a trash drop is its boxes. */
+export function standsAlong({ kind, from, to, boxes }: Item): (readonly [from: number, to: number])[] {
+  if (kind === 'handOut') return [];
+  if (kind === 'sign') return [[from - HALF_BOX, from + HALF_BOX]];
+  if (kind === 'trash') return (boxes ?? []).map(({ measure }) => [measure - HALF_BOX, measure + HALF_BOX]);
+  return [[from, to]];
+}

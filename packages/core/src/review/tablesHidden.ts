@@ -2,18 +2,21 @@
 import { isTable } from '../layout/layout.ts';
 import { swingFromChord } from '../layout/sight.ts';
 import { courseById, itemOf } from '../plan/lookups.ts';
+import { tablesBehind } from './unseen.ts';
 import { type Check, COMMON_PRACTICE, atStation, stationCheck } from './check.ts';
 
 const WIDEST = 10;
 
 export const tablesHidden: Check = stationCheck(
   { code: 'tables-hidden', severity: 'note', source: COMMON_PRACTICE },
-  (station, { courses }) =>
+  (station, ground) =>
     station.directions.flatMap((direction) => {
       const sign = itemOf(direction, 'sign');
       const first = direction.items.find(isTable);
       if (sign === undefined || first === undefined || first.from <= sign.from) return [];
-      const { course } = courseById(courses, direction.course);
+      // Where the map has the buildings, they tell.
+      if (tablesBehind(direction, sign, first, ground) !== null) return [];
+      const { course } = courseById(ground.courses, direction.course);
       const swing = swingFromChord(course, sign.from, first.from);
       if (swing === null || swing <= WIDEST) return [];
       return [

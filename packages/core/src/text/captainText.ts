@@ -19,6 +19,8 @@ export interface CaptainText {
     readonly callFirst: string;
     readonly say: string;
     readonly words: string;
+    /** Before the place by its street. */
+    readonly where: string;
     readonly comeInBy: string;
     readonly grid: string;
     readonly stayOnLine: string;

@@ -1,5 +1,6 @@
 /** Every sentence on GPX files, courses and exports, in both languages and both systems of units. */
 import { describe, expect, it } from 'vitest';
+import { type Counted, LIMITS, type Reader } from '../limits.ts';
 import { course as courseEn } from './en/findings/course.ts';
 import { exports as exportsEn } from './en/findings/exports.ts';
 import { gpx as gpxEn } from './en/findings/gpx.ts';
@@ -58,7 +59,17 @@ const points = [
 ];
 const lines = { lines: [{ kind: 'route', name: 'Half' } as const, { kind: 'track', name: null } as const], count: 9 };
 
+const COUNTED = [...new Set(Object.values(LIMITS).flatMap((limits) => Object.keys(limits) as Counted[]))] as const;
+
 const GPX: Samples<GpxParams> = {
+  'past-limit': [
+    ...(Object.keys(LIMITS) as Reader[]).flatMap((reader) => [
+      { reader, what: 'bytes' as const, most: 8_000_000, found: 8_000_001 },
+      { reader, what: 'bytes' as const, most: 8_000_000 },
+    ]),
+    ...COUNTED.map((what) => ({ reader: 'plan' as const, what, most: 2_000_000 })),
+  ],
+  'more-problems': [{ listed: 200 }],
   'gpx-empty': [{}],
   'gpx-truncated': [{ inside: 'start' }, { inside: 'tag' }, { inside: 'element', element: 'trk' }],
   'gpx-binary': [{ kind: 'compressed' }, { kind: 'binary' }, { kind: 'nul' }],
@@ -170,6 +181,7 @@ const BOUNDS: { readonly [bound in GroundBound]: true } = {
   relations: true,
   features: true,
   attributes: true,
+  tagLength: true,
   depth: true,
   kept: true,
 };

@@ -1,5 +1,6 @@
 /** What every paper shares, as a language fills it in: frame, words for items and sides, blanks. */
 import type { ItemKind, PointKind, Served } from '../kinds.ts';
+import type { StreetWords } from './streetWords.ts';
 import type { SupplyWords } from './supplyWords.ts';
 
 /** What every paper shares: frame, words for items and sides, blanks. */
@@ -22,6 +23,7 @@ export interface FrameText {
   readonly supplies: SupplyWords;
   readonly left: string;
   readonly right: string;
+  readonly street: StreetWords;
   readonly side: string;
   readonly sideUnclear: string;
   /** A day with its weekday (from 0, Sunday), day of the month, month (from 0, January) and year. */

@@ -85,6 +85,7 @@ export interface RunsText {
   readonly carry: string;
   readonly straightLine: (length: string) => string;
   readonly noCarry: string;
+  readonly street: string;
   readonly position: string;
   readonly note: string;
   readonly load: string;

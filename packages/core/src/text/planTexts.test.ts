@@ -139,6 +139,11 @@ const PLAN: { readonly [C in keyof PlanParams]: readonly PlanParams[C][] } = {
     { problem: 'hidden', key: '__proto__' },
   ],
   'plan-variant': [near, far, alone].map((variant) => ({ variant })),
+  'text-encoding': [
+    { problem: 'wide', encoding: 'UTF-16' },
+    { problem: 'invalid', byte: 'E9', at: 34 },
+    { problem: 'binary', byte: 'FF', at: 1 },
+  ],
   'gpx-missing': [{ gpx: 'full.gpx' }],
   'mark-unknown': [
     { problem: 'unmeasured' },

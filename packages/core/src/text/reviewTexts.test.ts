@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { FLOW_SAMPLES } from '../testing/flowSamples.ts';
+import { GROUND_SAMPLES } from '../testing/groundSamples.ts';
 import { findings as english } from './en/findings.ts';
 import { words as englishWords } from './en/words.ts';
 import { findings as spanish } from './es/findings.ts';
@@ -262,6 +263,7 @@ const ABSENCE: { readonly [C in keyof AbsenceParams]: readonly AbsenceParams[C][
 /** Every sentence that a check can say, by what it is made of. */
 const REVIEW: { readonly [C in keyof ReviewParams]: readonly ReviewParams[C][] } = {
   ...FLOW_SAMPLES,
+  ...GROUND_SAMPLES,
   'access-missing': [{}],
   'bend-near-tables': [
     { turn: 60.4, most: 45, within: 30, away: -12, tables: 'inside' },

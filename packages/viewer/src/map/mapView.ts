@@ -1,5 +1,12 @@
 /** The sole owner of MapLibre: it is given scenes, places and a palette, and tells what was pointed at. */
-import { Map as MapLibreMap, NavigationControl, ScaleControl, setWorkerUrl, type GeoJSONSource } from 'maplibre-gl';
+import {
+  Map as MapLibreMap,
+  NavigationControl,
+  ScaleControl,
+  setWorkerUrl,
+  type GeoJSONSource,
+  type RequestTransformFunction,
+} from 'maplibre-gl';
 import workerUrl from 'maplibre-gl/dist/maplibre-gl-worker.mjs?url';
 import 'maplibre-gl/dist/maplibre-gl.css';
 import type { FeatureCollection } from 'geojson';
@@ -16,6 +23,7 @@ import { listenForPointing, type Pointing } from './gestures/point.ts';
 import { drawImage } from './images.ts';
 import { PICKED_LAYERS, pickedFilter } from './style/stations.ts';
 import { styleOf } from './style/style.ts';
+import { hostOf } from './hosts.ts';
 import { checkWorker, tryWorker, watchFaults, type MapFaults } from './mapFaults.ts';
 import { readPalette } from './palette.ts';
 import { graticule } from './graticule.ts';
@@ -83,7 +91,15 @@ const LATITUDES = 0.1;
 /** By which true widths are drawn. */
 const latitudeOf = (whole: Bounds | null): number => (whole === null ? 0 : (whole[1] + whole[3]) / 2);
 
-function makeMap(container: HTMLElement): MapLibreMap {
+/** No host is asked of which the person was not told, whatever a style or a list of tiles leads to. */
+const onlyTo =
+  (state: State): RequestTransformFunction =>
+  (url) => {
+    const host = hostOf(url);
+    return { url: host === null || host === location.host || state.under.hosts.includes(host) ? url : 'data:,' };
+  };
+
+function makeMap(container: HTMLElement, state: State): MapLibreMap {
   setWorkerUrl(workerUrl);
   const map = new MapLibreMap({
     container,
@@ -98,6 +114,7 @@ function makeMap(container: HTMLElement): MapLibreMap {
     touchPitch: false,
     fadeDuration: 0,
     renderWorldCopies: true,
+    transformRequest: onlyTo(state),
   });
   map.touchZoomRotate.disableRotation();
   map.keyboard.disableRotation();
@@ -210,9 +227,9 @@ function showScene(state: State, { sync, restyle }: Drawing, scene: Scene): void
 }
 
 export function createMapView(container: HTMLElement, hands: Hands, faults: MapFaults): MapView {
-  const map = makeMap(container);
-  void checkWorker(workerUrl, faults.worker);
   const state: State = { scene: EMPTY_SCENE, fed: EMPTY_SCENE, selected: null, whole: null, under: PLAN_UNDERLAY };
+  const map = makeMap(container, state);
+  void checkWorker(workerUrl, faults.worker);
   const scale = new ScaleControl({ maxWidth: 120 });
   const [cursor, asked, sketch] = [spotOn(map, 'cursor'), spotOn(map, 'asked'), shapesOn(map, 'sketch')];
   const clock = clockOn(map);

@@ -16,6 +16,7 @@ import { stationItems } from './layers/items.ts';
 import { placedPoints } from './layers/placed.ts';
 import { runShapes } from './layers/runs.ts';
 import { stationPoint, type StationProps } from './layers/stations.ts';
+import { groundShapes } from './layers/streets.ts';
 import { againstFeatures, ghostFeatures } from './layers/trial.ts';
 import { unitMarks } from './layers/unitMarks.ts';
 import { zoneShapes } from './layers/zones.ts';
@@ -23,6 +24,7 @@ import { zoneShapes } from './layers/zones.ts';
 /** Sources of the map, in no order. */
 export const SOURCES = [
   'context',
+  'streets',
   'zones',
   'courses',
   'marks',
@@ -63,6 +65,7 @@ const NO_FINDINGS: readonly Finding[] = [];
 const NOTHING: FeatureCollection & { readonly features: [] } = { type: 'FeatureCollection', features: [] };
 export const EMPTY_SCENE: Scene = {
   context: NOTHING,
+  streets: NOTHING,
   zones: NOTHING,
   courses: NOTHING,
   marks: NOTHING,
@@ -133,6 +136,7 @@ function stationFeatures(): {
 export function createScenes(): (seen: Seen) => Scene {
   const { points, items } = stationFeatures();
   const drawing = once(background);
+  const streets = once(groundShapes);
   const zones = once((list: OpenPlan['analysis']['plan']['zones']) => zoneShapes({ zones: list }));
   const lines = once(courseLines);
   const marks = once((course: Course | undefined, units: Units) =>
@@ -152,6 +156,7 @@ export function createScenes(): (seen: Seen) => Scene {
     if (open === null) return EMPTY_SCENE;
     const { placed = NO_VERDICTS, findings = NO_FINDINGS } = seen;
     const { analysis } = open;
+    const ground = analysis.ground?.ground ?? null;
     const found = findingsByStation(open);
     const pointOf = (station: StationLayout): Feature<Point, StationProps> =>
       points(station, flagOf(found.get(station.id) ?? NO_FINDINGS));
@@ -168,7 +173,8 @@ export function createScenes(): (seen: Seen) => Scene {
             ...ghostFeatures(trial, open, units).map((feature, index) => ({ ...feature, id: GHOST - index })),
           ];
     return {
-      context: drawing(open.files.context),
+      context: drawing(open.files.context, ground),
+      streets: streets(ground),
       zones: zones(analysis.plan.zones),
       courses: lines(courses, course?.id ?? null),
       marks: marks(course, units),

@@ -7,16 +7,19 @@ const palette = { building: '#111', shore: '#222', place: '#333' } as unknown as
 
 describe('what lies under the course', () => {
   test('names of a foreign style cannot meet ours, and its fonts are not asked for', () => {
-    const under = styleUnderlay({
-      version: 8,
-      glyphs: 'https://example.invalid/{fontstack}/{range}.pbf',
-      sprite: 'https://example.invalid/sprite',
-      sources: { courses: { type: 'vector', url: 'https://example.invalid/t.json' } },
-      layers: [
-        { id: 'paper', type: 'background' },
-        { id: 'road', type: 'line', source: 'courses', 'source-layer': 'road' },
-      ],
-    });
+    const under = styleUnderlay(
+      {
+        version: 8,
+        glyphs: 'https://example.invalid/{fontstack}/{range}.pbf',
+        sprite: 'https://example.invalid/sprite',
+        sources: { courses: { type: 'vector', url: 'https://example.invalid/t.json' } },
+        layers: [
+          { id: 'paper', type: 'background' },
+          { id: 'road', type: 'line', source: 'courses', 'source-layer': 'road' },
+        ],
+      },
+      [],
+    );
     expect(Object.keys(under.sources)).toEqual(['under-courses']);
     expect(under.layers.map(({ id }) => id)).toEqual(['under-paper', 'under-road']);
     expect(under.layers[1]).toMatchObject({ source: 'under-courses', 'source-layer': 'road' });

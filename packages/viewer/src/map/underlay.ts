@@ -10,14 +10,16 @@ export interface Underlay {
   readonly sources: Readonly<Record<string, SourceSpecification>>;
   readonly layers: readonly LayerSpecification[];
   readonly sprite?: StyleSpecification['sprite'];
+  /** The only hosts that may be asked for it. */
+  readonly hosts: readonly string[];
   /** Whether the plan's own drawing is shown. */
   readonly plan: boolean;
   /** Whether lines of longitude and latitude are drawn. */
   readonly graticule: boolean;
 }
 
-export const PLAN_UNDERLAY: Underlay = { sources: {}, layers: [], plan: true, graticule: false };
-export const PAPER_UNDERLAY: Underlay = { sources: {}, layers: [], plan: false, graticule: true };
+export const PLAN_UNDERLAY: Underlay = { sources: {}, layers: [], hosts: [], plan: true, graticule: false };
+export const PAPER_UNDERLAY: Underlay = { sources: {}, layers: [], hosts: [], plan: false, graticule: true };
 
 /** Sources and layers of others must not meet ours. */
 const PREFIX = 'under-';
@@ -33,6 +35,7 @@ export const rasterUnderlay = (address: string): Underlay => ({
       paint: { 'raster-opacity': SEEN, 'raster-fade-duration': 0 },
     },
   ],
+  hosts: [new URL(address.replaceAll(/[{}]/gu, '')).host],
   plan: false,
   graticule: false,
 });
@@ -43,11 +46,12 @@ const named = (layer: LayerSpecification): LayerSpecification => {
 };
 
 /** A style by somebody else under ours: all of it but its fonts, its terrain and its sky. */
-export function styleUnderlay(style: StyleSpecification): Underlay {
+export function styleUnderlay(style: StyleSpecification, hosts: readonly string[]): Underlay {
   return {
     sources: Object.fromEntries(Object.entries(style.sources).map(([name, source]) => [PREFIX + name, source])),
     layers: style.layers.map(named),
     ...(style.sprite === undefined ? {} : { sprite: style.sprite }),
+    hosts,
     plan: false,
     graticule: false,
   };
@@ -69,6 +73,7 @@ export function tilesUnderlay({ address, kind, layers }: TilesAbout, palette: Pa
     return {
       sources: { [source]: { type: 'raster', url: address, tileSize: 256 } },
       layers: [{ id: source, type: 'raster', source, paint: { 'raster-opacity': SEEN, 'raster-fade-duration': 0 } }],
+      hosts: [],
       plan: false,
       graticule: false,
     };
@@ -100,5 +105,11 @@ export function tilesUnderlay({ address, kind, layers }: TilesAbout, palette: Pa
       paint: { 'circle-color': palette.place, 'circle-radius': 1.6 },
     },
   ]);
-  return { sources: { [source]: { type: 'vector', url: address } }, layers: drawn, plan: false, graticule: false };
+  return {
+    sources: { [source]: { type: 'vector', url: address } },
+    layers: drawn,
+    hosts: [],
+    plan: false,
+    graticule: false,
+  };
 }

@@ -20,7 +20,9 @@ async function sha256Of(bytes: BufferSource): Promise<string> {
 
 /** The files that the plan's courses name, as the plan names them, then the one of the points. */
 async function digests({ document, files }: OpenPlan, placed: Placed | null): Promise<FileDigest[]> {
-  const blobs = filesNamedBy(document.plan).gpx.map((name) => [name, files.originals.get(name)] as const);
+  const { gpx, ground } = filesNamedBy(document.plan);
+  const maps = ground.filter((name) => files.originals.has(name));
+  const blobs = [...gpx, ...maps].map((name) => [name, files.originals.get(name)] as const);
   const all = [...blobs, ...(placed === null ? [] : [[placed.file, placed.bytes] as const])];
   return Promise.all(
     all.map(async ([file, blob]) => {

@@ -16,6 +16,9 @@ export interface Claim {
   readonly release: () => void;
 }
 
+/** The name under which browsers lock a plan for one tab. */
+export const lockName = (id: string): string => `halfcup-plan-${id}`;
+
 const NO_LOCKS: Claim = { takeOver: () => undefined, release: () => undefined };
 
 export function claimPlan(id: string, claiming: Claiming): Claim {
@@ -24,7 +27,7 @@ export function claimPlan(id: string, claiming: Claiming): Claim {
     claiming.granted(false);
     return NO_LOCKS;
   }
-  const name = `halfcup-plan-${id}`;
+  const name = lockName(id);
   const end = new AbortController();
   let done = false;
   let mine = false;

@@ -1,5 +1,5 @@
 import 'fake-indexeddb/auto';
-import { openDB } from 'idb';
+import { deleteDB, openDB } from 'idb';
 import { describe, expect, it } from 'vitest';
 import { EMPTY_HISTORY } from '../state/store/history.ts';
 import {
@@ -16,8 +16,9 @@ import {
 import type { KeptPlan } from './records.ts';
 import type { Database } from './tables.ts';
 
+const ENDING = { outdated: () => undefined, lost: () => undefined };
 let count = 0;
-const fresh = (): Promise<Database> => openDatabase(() => undefined, `test-${count++}`);
+const fresh = (): Promise<Database> => openDatabase(ENDING, `test-${count++}`);
 
 const plan = (id: string, revision: number, extra: Partial<KeptPlan> = {}): KeptPlan => ({
   id,
@@ -119,7 +120,7 @@ describe('a database of version 1', () => {
     await old.put('plans', first);
     await old.put('plans', { id: 'strange' });
     old.close();
-    const database = await openDatabase(() => undefined, name);
+    const database = await openDatabase(ENDING, name);
     const { plans, broken } = await listKept(database);
     expect(plans.map(({ id, text, opened }) => ({ id, text, opened }))).toEqual([{ id: 'old', text: '{}', opened: 5 }]);
     expect(broken).toEqual([]);
@@ -133,9 +134,17 @@ describe('a database of version 1', () => {
   it('tells a page of an older version that a newer one wants the database', async () => {
     const name = `test-${count++}`;
     let told = 0;
-    await openDatabase(() => void told++, name);
-    const newer = await openDB(name, 3);
+    await openDatabase({ ...ENDING, outdated: () => void told++ }, name);
+    const newer = await openDB(name, 4);
     expect(told).toBe(1);
     newer.close();
+  });
+
+  it('tells a page whose database somebody deletes that it is lost, not that the page is old', async () => {
+    const name = `test-${count++}`;
+    let lost = 0;
+    await openDatabase({ outdated: () => expect.unreachable(), lost: () => void lost++ }, name);
+    await deleteDB(name);
+    expect(lost).toBe(1);
   });
 });

@@ -3,21 +3,31 @@
  * that first compares the revision, so that a tab never writes over what another has written.
  */
 import { openDB } from 'idb';
+import { dropFromPage } from './journalPage.ts';
 import { migrate } from './migrate.ts';
 import { isKeptPlan, type KeptFile, type KeptPlan, type SetAside } from './records.ts';
 import type { Database, Tables } from './tables.ts';
 
 export const DATABASE = 'halfcup';
-export const VERSION = 2;
+export const VERSION = 3;
 
-/** `outdated`: a newer version of the page wants the database; this one can keep nothing more. */
-export const openDatabase = (outdated: () => void, name: string = DATABASE): Promise<Database> =>
+/** What happens to an open database from outside. */
+export interface Ending {
+  /** A newer version of the page wants the database; this one can keep nothing more. */
+  readonly outdated: () => void;
+  /** The browser has closed it, or somebody has cleared what it holds. */
+  readonly lost: () => void;
+}
+
+export const openDatabase = ({ outdated, lost }: Ending, name: string = DATABASE): Promise<Database> =>
   openDB<Tables>(name, VERSION, {
     upgrade: (database, from, _to, transaction) => migrate(database, from, transaction),
-    blocking: (_current, _wanted, event) => {
+    blocking: (_current, wanted, event) => {
       (event.target as IDBDatabase).close();
-      outdated();
+      if (wanted === null) lost();
+      else outdated();
     },
+    terminated: lost,
   });
 
 export interface Written {
@@ -36,9 +46,11 @@ export type Writing =
 
 const ofPlan = (id: string): IDBKeyRange => IDBKeyRange.bound([id, ''], [id, '\u{FFFF}']);
 
-/** Writes a plan and its files, all or nothing. Rejects where the disk is full. */
+const notedUpTo = (id: string, seq: number): IDBKeyRange => IDBKeyRange.bound([id, 0], [id, seq]);
+
+/** Writes a plan and its files, all or nothing, and lets go the journal of what the record has. Rejects where the disk is full. */
 export async function writePlan(database: Database, { plan, files, seen }: Written): Promise<Writing> {
-  const transaction = database.transaction(['plans', 'files'], 'readwrite', { durability: 'strict' });
+  const transaction = database.transaction(['plans', 'files', 'journal'], 'readwrite', { durability: 'strict' });
   const [plans, kept] = [transaction.objectStore('plans'), transaction.objectStore('files')];
   const now = await plans.get(plan.id);
   if (isKeptPlan(now) && now.revision !== seen) {
@@ -49,7 +61,11 @@ export async function writePlan(database: Database, { plan, files, seen }: Writt
     await transaction.done;
     return { kind: 'gone' };
   }
-  const writes: Promise<unknown>[] = [plans.put(plan), transaction.done];
+  const writes: Promise<unknown>[] = [
+    plans.put(plan),
+    transaction.objectStore('journal').delete(notedUpTo(plan.id, plan.seq ?? 0)),
+    transaction.done,
+  ];
   if (files !== null)
     writes.push(
       kept.delete(ofPlan(plan.id)),
@@ -92,12 +108,14 @@ export async function touchPlan(database: Database, id: string, now: number): Pr
 }
 
 export async function deletePlan(database: Database, id: string): Promise<void> {
-  const transaction = database.transaction(['plans', 'files'], 'readwrite');
+  const transaction = database.transaction(['plans', 'files', 'journal'], 'readwrite');
   await Promise.all([
     transaction.objectStore('plans').delete(id),
     transaction.objectStore('files').delete(ofPlan(id)),
+    transaction.objectStore('journal').delete(notedUpTo(id, Infinity)),
     transaction.done,
   ]);
+  dropFromPage(id, Infinity);
 }
 
 /** Puts back what was deleted. */

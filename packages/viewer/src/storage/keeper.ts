@@ -3,97 +3,57 @@
  * since the last. What cannot be kept is said at once, and the plan stays open. Another tab is never written over.
  */
 import { batch, effect, untracked } from '@preact/signals';
-import type { PlanFiles } from '../state/store/planFiles.ts';
-import type { History } from '../state/store/history.ts';
-import type { OpenPlan, Origin, Store } from '../state/store/store.ts';
-import { claimPlan, type Claim } from './claim.ts';
-import { touchPlan, writePlan } from './database.ts';
-import { keptOf, type KeptPlan } from './records.ts';
+import type { Store } from '../state/store/store.ts';
+import { claimPlan } from './claim.ts';
+import { touchPlan } from './database.ts';
+import { current, mayLose, noteNow, same, sameText, stateOf, type Keeping, type Work } from './keeperWork.ts';
+import { snapshotOf, type State } from './noting.ts';
+import { isKeptPlan, type KeptPlan } from './records.ts';
 import type { Database } from './tables.ts';
-import { tellOthers, tellElsewhere, tellFailed, tellLost } from './tell.ts';
-import { planWithoutTrial } from '../state/store/trial.ts';
-import { freshId } from '../state/open/receive.ts';
-
-interface State {
-  readonly open: OpenPlan;
-  readonly origin: Origin;
-  readonly history: History;
-}
+import { tellElsewhere, tellLost } from './tell.ts';
+import { copy, failedToWrite, lost, others, write } from './writing.ts';
 
 export interface Keeper {
-  /** Makes known which revision of a kept plan is about to be opened. */
+  /** Makes known which record of a kept plan is about to be opened. */
   readonly adopt: (plan: KeptPlan) => void;
+  /** The browser has closed the database, or what it held is gone. */
+  readonly lost: () => void;
   readonly close: () => void;
-}
-
-/** What the browser is known to hold of the open plan. */
-interface Known {
-  id: string;
-  revision: number;
-  files: PlanFiles | null;
-  state: State | null;
-}
-
-function stateOf(store: Store): State | null {
-  const open = planWithoutTrial(store);
-  const origin = store.origin.value;
-  return open === null || origin === null ? null : { open, origin, history: store.history.value };
-}
-
-const sameText = (a: State | null, b: State): boolean => a !== null && a.open.document.text === b.open.document.text;
-const same = (a: State | null, b: State): boolean =>
-  a !== null && sameText(a, b) && a.open.variant === b.open.variant && a.history === b.history && a.origin === b.origin;
-
-/** The demo is kept once somebody has changed it. */
-const isFresh = ({ open, origin, history }: State, { revision }: Known): boolean =>
-  origin.from === 'demo' && revision === 0 && history.past.length === 0 && origin.saved === open.document.text;
-
-export interface Keeping {
-  /** Opens a plan again from what the browser holds of it. */
-  readonly reopen: (id: string) => Promise<void>;
-  /** Told when the browser holds a plan. */
-  readonly kept: (id: string) => void;
-}
-
-/** All that the keeper knows. */
-interface Work {
-  readonly store: Store;
-  readonly database: Database;
-  readonly keeping: Keeping;
-  readonly known: Known;
-  adopted: KeptPlan | null;
-  claim: Claim | null;
-  claimed: 'asked' | 'mine' | 'elsewhere';
-  writing: boolean;
-  /** The browser was asked to let nothing go. */
-  asked: boolean;
-  /** What could not be written; tried again when it has changed, or when a person says so. */
-  failed: State | null;
-  failing: boolean;
-}
-
-const current = ({ store }: Work): State | null => untracked(() => stateOf(store));
-
-/** Goes on with the open plan as a copy. */
-function copy({ store }: Work): void {
-  const origin = store.origin.value;
-  store.question.value = null;
-  if (origin !== null)
-    store.origin.value = { ...origin, id: freshId(), from: 'file', handle: null, modified: null, copy: true };
 }
 
 /** `late`: another tab has had the plan until now. */
 function granted(work: Work, late: boolean): void {
-  const { store, keeping, known } = work;
+  const { store } = work;
+  if (late) return void grantedLate(work);
   work.claimed = 'mine';
+  store.keeping.value = 'kept';
+  noteNow(work);
+  return void write(work);
+}
+
+/** The other tab may have changed the plan since it was read here; what was changed here since then goes on as a copy. */
+async function grantedLate(work: Work): Promise<void> {
+  const { store, keeping, known } = work;
+  const { id } = known;
+  work.claimed = 'asked';
   batch(() => {
-    store.keeping.value = 'kept';
-    if (late) store.question.value = null;
-    if (late) store.notice.value = { text: 'This tab now edits the plan. Your changes here are saved.' };
+    store.question.value = null;
+    store.notice.value = { text: 'This tab now edits the plan. Your changes here are saved.' };
   });
-  // Another tab may have changed it since it was read here.
-  if (late) void keeping.reopen(known.id);
-  else void write(work);
+  try {
+    const record = await keeping.recovered(id);
+    if (known.id !== id) return;
+    work.claimed = 'mine';
+    store.keeping.value = 'kept';
+    if (!isKeptPlan(record) || record.revision === known.revision) {
+      noteNow(work);
+      await write(work);
+    } else if (sameText(known.state, current(work)!)) await keeping.reopen(id);
+    else others(work, record);
+  } catch (error) {
+    work.claimed = 'mine';
+    failedToWrite(work, error);
+  }
 }
 
 const elsewhere = (work: Work, tell: typeof tellElsewhere) => (): void => {
@@ -108,14 +68,14 @@ const elsewhere = (work: Work, tell: typeof tellElsewhere) => (): void => {
   check(work);
 };
 
-const take = ({ known }: Work, state: State, kept: KeptPlan): void =>
-  void Object.assign(known, { id: kept.id, revision: kept.revision, files: state.open.files, state });
-
-const failedToWrite = (work: Work, error: unknown): void => tellFailed(work.store, error, () => write(work));
+function take({ known, noted }: Work, state: State, kept: KeptPlan): void {
+  Object.assign(known, { id: kept.id, revision: kept.revision, files: state.open.files, state });
+  Object.assign(noted, { seq: kept.seq ?? 0, base: snapshotOf(state), filesOf: null, loose: false });
+}
 
 /** Begins with a plan that has just been opened. */
 function begin(work: Work, state: State): void {
-  const { known, store, database } = work;
+  const { known, noted, store } = work;
   const kept = work.adopted?.id === state.origin.id ? work.adopted : null;
   work.adopted = null;
   // Opened again: this tab has its claim, or waits for it, already.
@@ -123,10 +83,14 @@ function begin(work: Work, state: State): void {
   work.claim?.release();
   if (work.claimed === 'elsewhere') store.question.value = null;
   work.claimed = 'asked';
-  if (kept === null) Object.assign(known, { id: state.origin.id, revision: 0, files: null, state: null });
-  else {
+  if (kept === null) {
+    const filesOf = known.revision > 0 && known.files === state.open.files ? known.id : null;
+    Object.assign(noted, { seq: 0, base: null, filesOf, loose: false });
+    Object.assign(known, { id: state.origin.id, revision: 0, files: null, state: null });
+    noteNow(work);
+  } else {
     take(work, state, kept);
-    void touchPlan(database, kept.id, Date.now()).catch((error: unknown) => failedToWrite(work, error));
+    void touchPlan(work.last, kept.id, Date.now()).catch((error: unknown) => failedToWrite(work, error));
   }
   work.claim = claimPlan(state.origin.id, {
     granted: (late) => granted(work, late),
@@ -144,107 +108,55 @@ function check(work: Work): void {
   if (state.origin.id !== known.id || work.adopted?.id === known.id) begin(work, state);
   else if (work.claimed === 'elsewhere') {
     if (known.state !== null && !sameText(known.state, state)) copy(work);
-  } else if (!same(work.failed, state)) void write(work);
-}
-
-function askToStay(work: Work): void {
-  if (work.asked) return;
-  work.asked = true;
-  // A browser that says no keeps the plan as long as there is room.
-  void (navigator as Partial<Navigator>).storage?.persist?.().catch(() => false);
-}
-
-function others(work: Work, theirs: KeptPlan): void {
-  // Mine goes on as a copy at once, so that nothing hangs on the answer.
-  copy(work);
-  tellOthers(work.store, theirs, () => work.keeping.reopen(theirs.id));
-}
-
-async function writeState(work: Work, state: State): Promise<void> {
-  const { known, database, keeping } = work;
-  const files = known.files === state.open.files ? null : state.open.files;
-  const plan = keptOf(state.open, state.origin, state.history, known.revision + 1, Date.now());
-  const result = await writePlan(database, { plan, files: files?.originals ?? null, seen: known.revision });
-  if (known.id !== plan.id) return;
-  if (result.kind === 'others') others(work, result.plan);
-  else if (result.kind === 'gone') Object.assign(known, { revision: 0, files: null });
-  else {
-    Object.assign(known, { revision: plan.revision, files: state.open.files, state });
-    keeping.kept(plan.id);
+  } else {
+    noteNow(work);
+    if (!same(work.failed, state)) void write(work);
   }
 }
 
-/** What is to be written, where this tab may. */
-function due(work: Work): State | null {
-  const { known } = work;
-  const state = current(work);
-  return state !== null &&
-    work.claimed === 'mine' &&
-    state.origin.id === known.id &&
-    !same(known.state, state) &&
-    !isFresh(state, known)
-    ? state
-    : null;
-}
-
-function settle(work: Work): void {
-  // What was asked when it could not be written is answered by now.
-  if (work.failing) work.store.question.value = null;
-  work.failing = false;
-  work.store.keeping.value = 'kept';
-}
-
-/** Writes until what the browser holds is what is open. */
-async function write(work: Work): Promise<void> {
-  if (work.writing) return;
-  work.writing = true;
-  work.failed = null;
-  try {
-    for (let state = due(work); state !== null; state = due(work)) {
-      work.store.keeping.value = 'writing';
-      await writeState(work, state);
-      askToStay(work);
-    }
-    if (work.claimed === 'mine') settle(work);
-  } catch (error) {
-    work.failed = current(work);
-    work.failing = true;
-    work.store.keeping.value = 'failed';
-    failedToWrite(work, error);
-  } finally {
-    work.writing = false;
-  }
-  if (work.claimed === 'elsewhere') check(work);
-}
+/** What is typed in a field and not entered yet counts as entered when the page is left. */
+const takeTyped = (): void => {
+  const field = document.activeElement;
+  if (field instanceof HTMLElement) field.blur();
+};
 
 export function startKeeping(store: Store, database: Database, keeping: Keeping): Keeper {
   const work: Work = {
     store,
     database,
+    last: database,
     keeping,
+    check: () => check(work),
     known: { id: '', revision: 0, files: null, state: null },
+    noted: { seq: 0, base: null, filesOf: null, loose: false },
     adopted: null,
     claim: null,
     claimed: 'asked',
     writing: false,
     asked: false,
     failed: null,
-    failing: false,
+    told: null,
+    again: undefined,
+    tries: 0,
   };
   const end = effect(() => {
     stateOf(store);
     untracked(() => check(work));
   });
   const warn = (event: BeforeUnloadEvent): void => {
-    if (store.keeping.value === 'failed' || store.keeping.value === 'writing') event.preventDefault();
+    if (mayLose(work)) event.preventDefault();
   };
   window.addEventListener('beforeunload', warn);
+  window.addEventListener('pagehide', takeTyped);
   return {
     adopt: (plan) => void (work.adopted = plan),
+    lost: () => lost(work),
     close: () => {
       end();
+      clearTimeout(work.again);
       work.claim?.release();
       window.removeEventListener('beforeunload', warn);
+      window.removeEventListener('pagehide', takeTyped);
     },
   };
 }

@@ -56,10 +56,11 @@ async function fromFirst(change: Change): Promise<void> {
 }
 
 export async function migrate(database: IDBPDatabase<Tables>, from: number, change: Change): Promise<void> {
-  if (from < 1) database.createObjectStore('plans', { keyPath: 'id' });
+  if (!database.objectStoreNames.contains('plans')) database.createObjectStore('plans', { keyPath: 'id' });
   if (from < 2) {
     database.createObjectStore('files', { keyPath: ['plan', 'name'] });
     database.createObjectStore('aside', { autoIncrement: true });
     if (from === 1) await fromFirst(change);
   }
+  if (from < 3) database.createObjectStore('journal', { keyPath: ['plan', 'seq'] });
 }

@@ -7,7 +7,7 @@ const origin = { id: 'p', from: 'file', saved: null, handle: null, modified: nul
 
 describe('isKeptPlan', () => {
   it('takes what is made of an open plan, and nothing that lacks a part or has it of another kind', () => {
-    const kept = keptOf(openDemo(), origin, EMPTY_HISTORY, 3, 1000);
+    const kept = keptOf(openDemo(), origin, EMPTY_HISTORY, { revision: 3, seq: 7, now: 1000 });
     expect(isKeptPlan(kept)).toBe(true);
     for (const key of [
       'id',

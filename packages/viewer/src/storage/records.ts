@@ -18,6 +18,8 @@ export interface KeptPlan {
   /** Milliseconds since 1970. */
   readonly changed: number;
   readonly opened: number;
+  /** The last change that the journal counted and that is in `text`; absent in records of before there was a journal. */
+  readonly seq?: number;
 }
 
 export interface KeptFile {
@@ -35,7 +37,14 @@ export interface SetAside {
   readonly record: unknown;
 }
 
-export function keptOf(open: OpenPlan, origin: Origin, history: History, revision: number, now: number): KeptPlan {
+/** Which write a record is of: its revision, the last change that it has, and its time. */
+export interface Write {
+  readonly revision: number;
+  readonly seq: number;
+  readonly now: number;
+}
+
+export function keptOf(open: OpenPlan, origin: Origin, history: History, { revision, seq, now }: Write): KeptPlan {
   const { document, variant } = open;
   const { id, saved, handle, modified, copy } = origin;
   return {
@@ -52,6 +61,7 @@ export function keptOf(open: OpenPlan, origin: Origin, history: History, revisio
     copy,
     changed: now,
     opened: now,
+    seq,
   };
 }
 

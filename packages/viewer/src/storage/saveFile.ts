@@ -2,7 +2,8 @@
  * Saves the open plan's text as a file: to the file that it came from where the browser lets the page write
  * there, else to one that the person chooses, else as a download. Writes the text as it is, byte for byte.
  */
-import { lastName } from '../state/open/gather.ts';
+import { textFrom } from '@halfcup/core/plan';
+import { lastName } from '../state/open/fileKinds.ts';
 import { savedName } from '../state/view/fileNames.ts';
 import type { OpenPlan, Origin, Store } from '../state/store/store.ts';
 import { planWithoutTrial } from '../state/store/trial.ts';
@@ -29,10 +30,9 @@ async function changedElsewhere({ handle, modified, saved }: Origin): Promise<bo
   if (handle === null || modified === null) return false;
   try {
     const file = await handle.getFile();
-    return (
-      file.lastModified !== modified &&
-      new TextDecoder('utf-8', { ignoreBOM: true }).decode(await file.arrayBuffer()) !== saved
-    );
+    if (file.lastModified === modified) return false;
+    const text = textFrom(new Uint8Array(await file.arrayBuffer()), file.name);
+    return !text.ok || text.value !== saved;
   } catch {
     // The file is gone: writing makes it again and destroys nothing.
     return false;

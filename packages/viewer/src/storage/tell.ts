@@ -1,5 +1,5 @@
 /** Notices about the keeping of the plan, and what can be done about it. */
-import type { Store } from '../state/store/store.ts';
+import type { Notice, Store } from '../state/store/store.ts';
 import type { KeptPlan } from './records.ts';
 import { reasonOf } from '../trouble.ts';
 import { save } from './saveFile.ts';
@@ -7,8 +7,9 @@ import { save } from './saveFile.ts';
 const nameOf = (store: Store): string => store.open.value?.document.plan.name ?? '';
 const clear = (store: Store) => (): void => void (store.question.value = null);
 
-export function tellFailed(store: Store, error: unknown, again: () => Promise<void>): void {
-  store.question.value = {
+/** What the person is told; the same question stays where the trouble does. */
+export function tellFailed(store: Store, error: unknown, again: () => Promise<void>): Notice {
+  const question: Notice = {
     text: `The last change is not saved in this browser: ${reasonOf(error)}. The plan is still open; save it to a file so that nothing is lost.`,
     choices: [
       { label: 'Save to a file', act: () => void save(store) },
@@ -21,15 +22,21 @@ export function tellFailed(store: Store, error: unknown, again: () => Promise<vo
       },
     ],
   };
+  const asked = store.question.value;
+  if (asked?.text === question.text) return asked;
+  store.question.value = question;
+  return question;
 }
 
-/** Without a database. */
-export function tellNothingKept(store: Store, error: unknown): void {
+/** Without a database; the question, to be taken back when there is one. */
+export function tellNothingKept(store: Store, error: unknown): Notice {
   store.keeping.value = 'failed';
-  store.question.value = {
+  const question: Notice = {
     text: `This browser saves nothing for this page: ${reasonOf(error)}. Save the plan to a file before you close the page.`,
     choices: [{ label: 'OK', act: clear(store) }],
   };
+  store.question.value = question;
+  return question;
 }
 
 const choose = (store: Store, text: string, copy: () => void, takeOver: () => void): void => {

@@ -18,6 +18,8 @@ import { detail, panView, stripScale, zoomView } from './geometry.ts';
 import { Ghost } from './Ghost.tsx';
 import { Ground } from './Ground.tsx';
 import { HeightAxis } from './HeightAxis.tsx';
+import { Junctions } from './Junctions.tsx';
+import { junctionsOf } from './junctions.ts';
 import { Lanes } from './Lanes.tsx';
 import { OutAndBack } from './OutAndBack.tsx';
 import { stripPassesOf } from './passes.ts';
@@ -72,6 +74,7 @@ function Chart({ course, open, width }: Props): JSX.Element {
   const passes = stripPassesOf(open)(course.id);
   const [low = 0, high = 1] = scale.range();
   const { maxGrade } = open.analysis.plan.practice;
+  const junctions = junctionsOf(open, course.id);
   // Runners take the place of the ground. The same records as long as neither course nor view change: a station that moves draws none of them again.
   const still = useMemo(
     () => (
@@ -80,11 +83,12 @@ function Chart({ course, open, width }: Props): JSX.Element {
         <SideWords top={12} bottom={FLAGS_Y - 12} />
         <Axis scale={scale} y={base} />
         {clock ? null : <HeightAxis course={course} scale={scale} base={base} />}
-        <Ground course={course} scale={scale} base={base} />
+        <Ground course={course} scale={scale} base={base} junctions={junctions} />
+        <Junctions junctions={junctions} scale={scale} />
         <line class="strip-course" x1={low} x2={high} y1={LINE_Y} y2={LINE_Y} />
       </>
     ),
-    [course, scale, base, maxGrade, clock],
+    [course, scale, base, maxGrade, clock, junctions],
   );
   useWheel(svg, course, width);
   return (
@@ -110,7 +114,7 @@ function Chart({ course, open, width }: Props): JSX.Element {
         scaleNow={() => stripScale(viewOf(store, course), width, MARGIN, RIGHT)}
       />
       <Flags course={course.id} open={open} passes={passes} scale={scale} />
-      <Cursor course={course} scale={scale} bottom={base} />
+      <Cursor course={course} scale={scale} bottom={base} junctions={junctions} />
     </svg>
   );
 }

@@ -8,10 +8,11 @@ import type { ImproveTask, ImproveTold } from './improveMessages.ts';
 
 const post = (told: ImproveTold): void => self.postMessage(told, {});
 
-function search({ plan, courses, courseFindings, results, only, within }: ImproveTask): ImproveTold {
+function search({ plan, courses, courseFindings, results, ground, only, within }: ImproveTask): ImproveTold {
   const analysis = analyseOn({ ok: true, value: courses.map(indexCourse), findings: courseFindings }, plan, {
     gpx: new Map(),
     results,
+    ground,
   });
   if (!analysis.ok)
     return {

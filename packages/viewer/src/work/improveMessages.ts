@@ -1,5 +1,6 @@
 /** What passes between the page and the worker that searches for better places. */
 import type { Finding, Plan } from '@halfcup/core';
+import type { Ground } from '@halfcup/core/ground';
 import type { Course } from '@halfcup/core/stages';
 import type { Improved } from '../state/store/store.ts';
 
@@ -13,6 +14,8 @@ export interface ImproveTask {
   readonly courses: readonly Course[];
   readonly courseFindings: readonly Finding[];
   readonly results: ReadonlyMap<string, string>;
+  /** The plan's maps of the ground, read. */
+  readonly ground: ReadonlyMap<string, Ground>;
   readonly only: readonly string[];
   /** Metres. */
   readonly within: number;

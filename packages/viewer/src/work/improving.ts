@@ -21,6 +21,7 @@ export function searchPlaces(store: Store, open: OpenPlan, { only, within }: Ask
     courses: coursesOf(analysis),
     courseFindings: analysis.kept?.courseFindings ?? [],
     results: files.results,
+    ground: files.ground,
     only,
     within,
   };

@@ -1,8 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import { gatherFiles } from '../state/open/gather.ts';
-import { openGathered } from '../state/open/open.ts';
+import { openFiles, openGathered } from '../state/open/open.ts';
+import { nudge } from '../state/edits/moves.ts';
+import { receive } from '../state/open/receive.ts';
+import { createStore } from '../state/store/store.ts';
 import { DEMO_NAMES, demoFile, openDemo, openedFrom, textFile } from '../testing.ts';
-import { arrived, blocksOf, plainGathered, plainWaiting, waitingOf } from './messages.ts';
+import { arrived, blocksOf, plainOpening, plainWaiting, waitingOf } from './messages.ts';
 import { isZip, packed, unpacked } from './zip.ts';
 
 /** As a worker's message goes: copied, but for the memory that is handed over. */
@@ -10,9 +13,8 @@ const passed = <T>(value: T, transfer: ArrayBuffer[] = []): T => structuredClone
 
 describe('what passes between the threads', () => {
   it('opens the very plan that the page itself would have opened', () => {
-    const plain = plainGathered(gatherFiles(DEMO_NAMES.map(demoFile), null));
-    const { gathered, courses } = arrived(passed(plain, blocksOf(plain)));
-    const open = openedFrom(openGathered(gathered, courses));
+    const plain = plainOpening(openFiles(DEMO_NAMES.map(demoFile), null));
+    const open = openedFrom(arrived(passed(plain, blocksOf(plain))));
     const here = openDemo();
     expect(open.document.text).toBe(here.document.text);
     expect(open.findings).toEqual(here.findings);
@@ -21,17 +23,22 @@ describe('what passes between the threads', () => {
       here.analysis.courses.map(({ course, tangles }) => ({ course, tangles })),
     );
     expect(open.analysis.kept).toBeDefined();
+    // What the worker made is gone on from, not made again.
+    const store = createStore();
+    receive(store, [], { kind: 'opened', plan: open });
+    nudge(store, 's1', 10);
+    expect(store.open.value!.analysis.courses).toBe(open.analysis.courses);
   });
 
   it('hands over the memory of every column once', () => {
-    const plain = plainGathered(gatherFiles(DEMO_NAMES.map(demoFile), null));
+    const plain = plainOpening(openFiles(DEMO_NAMES.map(demoFile), null));
     const blocks = blocksOf(plain);
     expect(new Set(blocks).size).toBe(blocks.length);
     passed(plain, blocks);
     expect(blocks.every(({ byteLength }) => byteLength === 0)).toBe(true);
-    if (plain.kind !== 'ready') throw new Error('the demo is not ready');
+    if (plain.kind !== 'opened') throw new Error('the demo is not open');
     expect(
-      [...plain.files.gpx.values()].flatMap(({ tracks }) =>
+      [...plain.plan.files.gpx.values()].flatMap(({ tracks }) =>
         tracks.flatMap(({ segments }) => segments.map(({ lon }) => lon.length)),
       ),
     ).toEqual([0, 0]);
@@ -44,7 +51,7 @@ describe('what passes between the threads', () => {
     const added = gatherFiles([demoFile('half.gpx')], again);
     expect(added.kind).toBe('ready');
     const refused = gatherFiles([textFile('bad.gpx', '<gpx')], null);
-    expect(arrived(passed(plainGathered(refused))).gathered).toEqual(refused);
+    expect(arrived(passed(plainOpening(openGathered(refused))))).toEqual(refused);
   });
 
   it('keeps the bytes of every file under the name that the plan has for it', async () => {

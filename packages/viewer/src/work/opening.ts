@@ -1,12 +1,12 @@
-/** Opens files: small ones at once in the page, long ones and archives in a worker. */
+/** Opens files: read and worked out in a worker, so that the page answers meanwhile. */
 import type { Finding } from '@halfcup/core';
-import { openFiles, openGathered, type NamedFile, type Opening } from '../state/open/open.ts';
+import { openFiles, type NamedFile, type Opening } from '../state/open/open.ts';
 import { FAULT } from '../trouble.ts';
-import type { Store } from '../state/store/store.ts';
+import type { Store, WaitingPlan } from '../state/store/store.ts';
 import { arrived, plainWaiting, type NamedBlob } from './messages.ts';
 
-/** Below this many bytes a worker takes longer to start than the page to read them. */
-const AT_ONCE = 1_000_000;
+/** So many bytes the page reads itself where the browser starts no worker. */
+const SMALL = 1_000_000;
 
 const isArchive = ({ name }: NamedBlob): boolean => /\.zip$/iu.test(name);
 
@@ -25,11 +25,12 @@ const load = async ({ name, blob }: NamedBlob): Promise<NamedFile> => ({
   bytes: new Uint8Array(await blob.arrayBuffer()),
 });
 
-/** What came of it; `null` where a person has stopped it. */
-export async function openBlobs(store: Store, files: readonly NamedBlob[]): Promise<Opening | null> {
-  const waiting = store.waiting.value;
-  const size = files.reduce((sum, { blob }) => sum + blob.size, 0);
-  if (size < AT_ONCE && !files.some(isArchive)) return openFiles(await Promise.all(files.map(load)), waiting);
+/** What came of it; `null` where a person has stopped it. `waiting`: a plan that may wait for these files. */
+export async function openBlobs(
+  store: Store,
+  files: readonly NamedBlob[],
+  waiting: WaitingPlan | null = store.waiting.value,
+): Promise<Opening | null> {
   const [first] = files;
   const label = `Reading ${files.length === 1 ? (first?.name ?? '') : `${files.length} files`}`;
   const { runInWorker } = await import('./work.ts');
@@ -39,7 +40,9 @@ export async function openBlobs(store: Store, files: readonly NamedBlob[]): Prom
     waiting: waiting === null ? null : plainWaiting(waiting),
   });
   if (told === null) return null;
-  if (told.kind !== 'read') return failed(first?.name ?? '', told.kind === 'failed' ? told.message : FAULT);
-  const { gathered, courses } = arrived(told.gathered);
-  return openGathered(gathered, courses);
+  if (told.kind === 'read') return arrived(told.opening);
+  const small = files.reduce((sum, { blob }) => sum + blob.size, 0) < SMALL && !files.some(isArchive);
+  if (told.kind === 'failed' && told.absent === true && small)
+    return openFiles(await Promise.all(files.map(load)), waiting);
+  return failed(first?.name ?? '', told.kind === 'failed' ? told.message : FAULT);
 }

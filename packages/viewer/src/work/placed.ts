@@ -3,30 +3,34 @@
  * a person is asked.
  */
 import type { Finding } from '@halfcup/core';
-import { readGpx } from '@halfcup/core/gpx';
 import { batch } from '@preact/signals';
 import type { Placed, Store } from '../state/store/store.ts';
 import { reasonOf } from '../trouble.ts';
 import { openOrAsk } from './arrived.ts';
+import { openBlobs } from './opening.ts';
 
 const trouble = (file: string, message: string): readonly Finding[] => [
   { code: 'placed-empty', severity: 'error', message, where: { file } },
 ];
 
 async function readPlaced(
+  store: Store,
   file: File,
-): Promise<{ readonly placed: Placed } | { readonly findings: readonly Finding[] }> {
+): Promise<{ readonly placed: Placed } | { readonly findings: readonly Finding[] } | null> {
   try {
-    const read = readGpx(new Uint8Array(await file.arrayBuffer()), file.name);
-    if (!read.ok) return { findings: read.findings };
-    if (read.value.waypoints.length === 0)
+    const read = await openBlobs(store, [{ name: file.name, blob: file }], null);
+    if (read === null) return null;
+    if (read.kind === 'refused') return { findings: read.findings };
+    const document = read.kind === 'starting' ? read.starting.files[0]?.document : undefined;
+    if (document === undefined || document.waypoints.length === 0)
       return {
         findings: trouble(
           file.name,
           'This file has no waypoints. It needs one for each recorded sign, table and trash drop, named such as “s1 sign”. To open it as a course, use Open.',
         ),
       };
-    return { placed: { file: file.name, document: read.value, bytes: file, findings: read.findings } };
+    const findings = read.kind === 'starting' ? read.starting.findings : [];
+    return { placed: { file: file.name, document, bytes: file, findings } };
   } catch (error) {
     return {
       findings: trouble(file.name, `The file could not be read: ${reasonOf(error)}.`),
@@ -48,8 +52,9 @@ function compare(store: Store, placed: Placed): void {
 
 /** Compares a file's points with the open plan; a file without any is shown as one that did not open. */
 export async function takePlaced(store: Store, file: File): Promise<void> {
-  const read = await readPlaced(file);
-  if ('placed' in read) compare(store, read.placed);
+  const read = await readPlaced(store, file);
+  if (read === null) store.notice.value = { text: `Stopped. ${file.name} not opened.` };
+  else if ('placed' in read) compare(store, read.placed);
   else store.refusal.value = { files: [file.name], findings: read.findings };
 }
 

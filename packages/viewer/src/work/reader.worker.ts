@@ -2,16 +2,12 @@
 import '../policy.ts';
 import type { Finding } from '@halfcup/core';
 import { createGpxReader } from '@halfcup/core/gpx';
-import { gatherFiles, type GpxReading, type NamedFile } from '../state/open/gather.ts';
-import {
-  blocksOf,
-  plainGathered,
-  waitingOf,
-  type NamedBlob,
-  type PlainGathered,
-  type Task,
-  type Told,
-} from './messages.ts';
+import type { NamedFile } from '../state/open/fileKinds.ts';
+import { gatherFiles, withFindings, type GpxReading } from '../state/open/gather.ts';
+import { offeredFile, FIRST_CHOICE } from '../state/open/offering.ts';
+import { openGathered, type Opening } from '../state/open/open.ts';
+import { startedFrom, wholeOf } from '../state/open/starting.ts';
+import { blocksOf, plainOpening, plainPlan, waitingOf, type NamedBlob, type Task, type Told } from './messages.ts';
 import { reasonOf } from '../trouble.ts';
 import { isZip, packed, unpacked } from './zip.ts';
 
@@ -55,22 +51,45 @@ function readingOf(total: number): GpxReading {
   };
 }
 
-function read({ files, waiting }: Extract<Task, { kind: 'read' }>): PlainGathered {
+/** Course files with what they offer, so that the page does not have to work it out. */
+function withOffers(opening: Opening): Opening {
+  if (opening.kind !== 'starting') return opening;
+  const files = opening.starting.files.map((file) => ({ ...file, offered: offeredFile(file, FIRST_CHOICE).offered }));
+  return { ...opening, starting: { ...opening.starting, files } };
+}
+
+function read({ files, waiting }: Extract<Task, { kind: 'read' }>): Opening {
   const all = unfolded(files.map(load));
-  if (all.findings.length > 0) return { kind: 'refused', findings: all.findings };
+  if (all.findings.some(({ severity }) => severity === 'error')) return { kind: 'refused', findings: all.findings };
   const total = all.files
     .filter(({ name }) => !/\.(?:json|geojson|csv)$/iu.test(name))
     .reduce((sum, { bytes }) => sum + bytes.length, 0);
-  return plainGathered(gatherFiles(all.files, waiting === null ? null : waitingOf(waiting), readingOf(total)));
+  const before = waiting === null ? null : waitingOf(waiting);
+  return withOffers(openGathered(withFindings(gatherFiles(all.files, before, readingOf(total)), all.findings)));
+}
+
+function start({ starting, answers }: Extract<Task, { kind: 'start' }>): Told {
+  const started = startedFrom(starting, answers);
+  if (!started.ok) return { kind: 'unstarted', findings: started.findings };
+  const whole = wholeOf(started.value);
+  return whole.ok
+    ? { kind: 'started', bare: plainPlan(started.value.bare), whole: plainPlan(whole.value) }
+    : { kind: 'unstarted', findings: whole.findings };
+}
+
+function carriedOut(task: Task): void {
+  if (task.kind === 'pack')
+    return post({ kind: 'packed', zip: new Blob([packed(task.files.map(load))], { type: 'application/zip' }) });
+  if (task.kind === 'offer') return post({ kind: 'offered', ...offeredFile(task.file, task.choice) });
+  if (task.kind === 'start') return post(start(task));
+  const opening = plainOpening(read(task));
+  return post({ kind: 'read', opening }, blocksOf(opening));
 }
 
 self.addEventListener('message', ({ data: task }: MessageEvent<Task>) => {
   try {
-    if (task.kind === 'pack')
-      return post({ kind: 'packed', zip: new Blob([packed(task.files.map(load))], { type: 'application/zip' }) });
-    const gathered = read(task);
-    return post({ kind: 'read', gathered }, blocksOf(gathered));
+    carriedOut(task);
   } catch (error) {
-    return post({ kind: 'failed', message: reasonOf(error) });
+    post({ kind: 'failed', message: reasonOf(error) });
   }
 });

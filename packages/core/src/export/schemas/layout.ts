@@ -19,6 +19,8 @@ import {
   twoPlaces,
 } from './shared.ts';
 
+const STREET = { street: orNull(text), after: orNull(text), before: orNull(text) };
+
 const item: JsonSchema = record(
   {
     kind: { enum: ITEM_KINDS },
@@ -38,6 +40,7 @@ const item: JsonSchema = record(
     wording: text,
     boxes: listOf(record({ measure: number, at: orNull(position) })),
     byHand: { type: 'boolean' },
+    street: { ...record(STREET), description: 'Street and cross-streets at its upstream end, from the map.' },
   },
 );
 
@@ -56,7 +59,14 @@ const direction: JsonSchema = record(
 
 const station: JsonSchema = record(
   { id: text, passes: listOf(stationPassSchema), directions: listOf(direction) },
-  { name: text, at: position },
+  {
+    name: text,
+    at: position,
+    street: {
+      ...record({ ...STREET, by: { enum: ['plan', 'map'] } }),
+      description: 'Street and cross-streets; the plan’s own words are all in `street`.',
+    },
+  },
 );
 
 /** JSON Schema (draft 2020-12) of what `halfcup layout --json` prints: `LayoutDocument`. Objects may gain keys in later versions. */

@@ -22,6 +22,16 @@ export interface KerbGate {
   readonly along: readonly [number, number];
 }
 
+/** Where another street meets the road, by the plan's map. */
+export interface KerbMouth {
+  /** What the street is called. */
+  readonly word: string;
+  /** On the tables' side, across the road from them, or both. */
+  readonly kerb: 'near' | 'far' | 'both';
+  /** From the pin's foot along the course, metres. */
+  readonly along: readonly [number, number];
+}
+
 /** Persons by what they do. */
 export interface KerbPeople {
   readonly handOut: number;
@@ -46,6 +56,7 @@ export interface DrawingInput {
   readonly size?: DrawingSize;
   readonly look?: DrawingLook;
   readonly gates?: readonly KerbGate[];
+  readonly mouths?: readonly KerbMouth[];
   /** Drawn where they stand. */
   readonly people?: KerbPeople;
   /** Metres. */

@@ -5,9 +5,9 @@ import { type Html, NONE, html } from '../html.ts';
 import type { KerbScale } from '../kerbScale.ts';
 import { pointMark } from '../marks.ts';
 import { mm, svgPath, svgText } from '../svg.ts';
-import { type Board, type KerbGate, OUT, type Out } from './frame.ts';
+import { type Board, type KerbGate, type KerbMouth, OUT, type Out } from './frame.ts';
 import { KEY_HEIGHT, KEY_POINTS, LETTER_HEIGHT, type Labels, type Named, boxRoom, lineOf, rowOf } from './labels.ts';
-import { BOARD, type Thing, spanOf, tableCount } from './things.ts';
+import { BOARD, MOUTH, type Thing, spanOf, tableCount } from './things.ts';
 
 type Rect = (left: number, right: number, near: number, far: number, look: string) => Html;
 
@@ -83,6 +83,16 @@ export function gateShape({ along }: KerbGate, { x }: KerbScale, width: number, 
     `M${mm(from)} ${mm(out(0))}V${mm(out(2.2))}M${mm(to)} ${mm(out(0))}V${mm(out(2.2))}${strokes.join('')}`,
     'stroke="#000" stroke-width="0.4" fill="none"',
   );
+}
+
+/** Another street's mouth: the kerb is open there, and turns into it. */
+export function mouthShape({ along, kerb }: KerbMouth, { x }: KerbScale, width: number, road: string, out: Out): Html {
+  const [from, to] = along.map((at) => Math.min(Math.max(x(at), 0), width)) as [number, number];
+  const opening = (edge: number, end: number): Html => {
+    const [inner, outer] = [out(edge - Math.sign(end - edge) * 0.5), out(end)];
+    return html`<rect x="${mm(from)}" y="${mm(Math.min(inner, outer))}" width="${mm(to - from)}" height="${mm(Math.abs(outer - inner))}" fill="${road}"/>${svgPath(`M${mm(from)} ${mm(out(edge))}V${mm(outer)}M${mm(to)} ${mm(out(edge))}V${mm(outer)}`, 'stroke="#000" stroke-width="0.6" fill="none"')}`;
+  };
+  return html`${kerb === 'far' ? NONE : opening(0, MOUTH)}${kerb === 'near' ? NONE : opening(OUT.road, OUT.road - 1.6)}`;
 }
 
 const LEADER = 'stroke="#000" stroke-width="0.25" fill="none"';

@@ -49,6 +49,8 @@ export const itemLines = (item: Item, board: Board): readonly [string, string] =
 ];
 
 /** Half the width of a board, millimetres. */
+/** How far another street's mouth is drawn from the kerb, millimetres. */
+export const MOUTH = 2.2;
 export const BOARD = 3;
 
 function itemThing(item: Item, board: Board): Thing {
@@ -88,7 +90,7 @@ function besideTables(line: Item, { input: { direction }, scale }: Board): reado
 /** All that is named on the verge; items first, in their order. */
 export function thingsOf(board: Board, chalk: boolean): Thing[] {
   const { input, scale } = board;
-  const { direction, points, gates = [], units, text } = input;
+  const { direction, points, gates = [], mouths = [], units, text } = input;
   const at = (x: number): Pick<Thing, 'span' | 'prefer'> => {
     const within = Math.min(Math.max(x, 1), input.width - 1);
     return { span: [within, within], prefer: x };
@@ -104,6 +106,16 @@ export function thingsOf(board: Board, chalk: boolean): Thing[] {
         span: [from, to],
         prefer: (from + to) / 2,
         from: OUT.handOut,
+      };
+    }),
+    ...mouths.map((mouth): Thing => {
+      const [from, to] = mouth.along.map((at) => Math.min(Math.max(scale.x(at), 0), input.width)) as [number, number];
+      return {
+        lines: [shortened(mouth.word, 28), ...(mouth.kerb === 'far' ? [text.frame.street.across] : [])],
+        data: html` data-street="1"`,
+        span: [from, to],
+        prefer: (from + to) / 2,
+        from: mouth.kerb === 'far' ? OUT.road - 0.6 : MOUTH,
       };
     }),
     ...points.map(({ kind, word, along }): Thing => ({

@@ -4,7 +4,9 @@
  */
 import { readDelimited, type Cell } from '../../delimited.ts';
 import { type Finding, type Result, type Where, bad, good } from '../../finding.ts';
+import { LIMITS } from '../../limits.ts';
 import { shortText } from '../../text/found.ts';
+import { tableLimit } from '../../text/limitFinding.ts';
 import type { ListParams } from '../../text/params/list.ts';
 import { type Shape, aText, finite, listOf, maybe, oneOf, recordOf, want } from '../../wants.ts';
 import { planFinding } from '../fault.ts';
@@ -71,7 +73,8 @@ export function readStationList(text: string, options: StationListOptions): Resu
   want('readStationList', 'text', aText, text);
   want('readStationList', 'options', isOptions, options);
   const { file } = options;
-  const { records, broken } = readDelimited(text);
+  const { records, broken, past } = readDelimited(text, LIMITS.list);
+  if (past !== null) return bad([tableLimit('list', past, file)]);
   if (broken !== null) {
     const problem = broken.what === 'quote-open' ? 'openQuote' : 'afterQuote';
     return bad([error('list-unread', { problem }, { file, line: broken.line, column: broken.column })]);
@@ -109,7 +112,7 @@ export function readStationList(text: string, options: StationListOptions): Resu
  */
 export function listColumns(text: string): readonly string[] {
   want('listColumns', 'text', aText, text);
-  const [first = []] = readDelimited(text).records;
+  const [first = []] = readDelimited(text, LIMITS.list).records;
   return isHeader(first)
     ? first.flatMap((cell) => (headOf(cell.text) === null ? [] : [shortText(cell.text.trim())]))
     : [];

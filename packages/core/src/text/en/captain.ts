@@ -13,6 +13,7 @@ export const captain: CaptainText = {
     callFirst: 'Call first:',
     say: 'Say:',
     words: 'Medical emergency at a road race: (what is wrong).',
+    where: 'Place:',
     comeInBy: 'Access by',
     grid: 'Grid reference',
     stayOnLine: 'Stay on the line until they tell you to hang up.',

@@ -1,4 +1,5 @@
 import type { FrameText } from '../frameText.ts';
+import { streetWords } from './streetWords.ts';
 import { supplyWords } from './supplyWords.ts';
 import { words } from './words.ts';
 
@@ -33,6 +34,7 @@ export const frame: FrameText = {
   served: words.served,
   points: words.points,
   supplies: supplyWords,
+  street: streetWords,
   left: words.left,
   right: words.right,
   side: 'Side',

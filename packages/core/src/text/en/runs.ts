@@ -21,6 +21,7 @@ export const runs: RunsText = {
   carry: 'Carry',
   straightLine: (length) => `${length} to the tables in a straight line, longer on foot`,
   noCarry: 'beside the tables',
+  street: 'Street of the tables',
   position: 'Latitude, longitude',
   note: 'Landmark, note',
   load: 'Load',

@@ -13,6 +13,7 @@ export const captain: CaptainText = {
     callFirst: 'Llame primero:',
     say: 'Diga:',
     words: 'Emergencia médica en una carrera a pie: (qué pasa).',
+    where: 'Lugar:',
     comeInBy: 'Acceso por',
     grid: 'Cuadrícula',
     stayOnLine: 'No cuelgue hasta que se lo indiquen.',

@@ -150,6 +150,27 @@ export const titles: { readonly [code in CheckCode]: string } = {
   'roster-short': 'La lista tiene personas suficientes en cada puesto mientras atiende',
   'no-captain': 'Cada puesto tiene un responsable a quien se puede llamar',
   'shared-contact': 'No hay dos puestos con un mismo responsable, indicativo o teléfono a la vez',
+  'ground-missing': 'Se puede leer el mapa del terreno que nombra el plan',
+  'map-old': 'El mapa del terreno tiene como mucho 2 años el día de la carrera',
+  'off-map': 'Todo el recorrido sigue calles del mapa',
+  'item-in-mouth': 'Ningún cartel, mesa ni caja está en la boca de una calle',
+  'item-on-bridge': 'Ningún cartel, mesa ni caja está en un puente',
+  'item-in-tunnel': 'Ningún cartel, mesa ni caja está en un túnel',
+  'item-on-steps': 'Ningún cartel, mesa ni caja está en unas escaleras',
+  'item-on-level-crossing': 'Ningún cartel, mesa ni caja está a menos de 50 ft de un paso a nivel',
+  'item-at-stop': 'Ningún cartel, mesa ni caja está en una parada de autobús o tranvía',
+  'item-on-crossing': 'Ningún cartel, mesa ni caja está en un paso de peatones',
+  'hydrant-blocked': 'Quedan libres 15 ft a cada lado de un hidrante, en su lado de la vía (deciden los bomberos)',
+  'fire-station-blocked': 'La vía queda libre 75 ft a cada lado de un parque de bomberos (deciden los bomberos)',
+  'hospital-blocked': 'La vía queda libre 30 m a cada lado de un hospital o una base de ambulancias',
+  'gate-on-course': 'No hay barreras ni bolardos en el recorrido',
+  'steps-with-wheels': 'Ninguna carrera sobre ruedas llega a unas escaleras',
+  'rough-surface': 'El firme es duro y liso (un error donde se corre sobre ruedas)',
+  'width-from-map': 'Donde el mapa da el ancho de una vía, el plan da el medido',
+  'narrow-by-map': 'Según el mapa, queda libre el ancho fijado junto a las mesas y el equipo que reparte',
+  'sign-unseen': 'Ningún edificio tapa el cartel desde 30 m antes',
+  'tables-unseen': 'Ningún edificio tapa las mesas desde el cartel',
+  'ground-silent': 'El mapa muestra edificios e hidrantes, para poder juzgar la vista y los hidrantes',
   'rule-loose': 'Ninguna regla es más laxa que la habitual (advertencia si así oculta un aviso)',
   'placed-hdop': 'Los errores registrados son mayores que 0',
   'placed-unknown': 'Cada punto registrado es algo que está en el plan',
@@ -198,6 +219,10 @@ export const reasons: { readonly [key in ReasonCode]: string } = {
   'no-stations': 'el plan no tiene puestos',
   'no-date': 'el plan no tiene fecha',
   'no-zones-points': 'el plan no tiene zonas ni puntos',
+  'no-ground': 'el plan no nombra un mapa del terreno',
+  'ground-unread': 'el mapa del terreno falta o no se puede leer',
+  'no-buildings': 'el mapa no muestra edificios junto a los recorridos',
+  'no-hydrants': 'el mapa no muestra hidrantes junto a los recorridos',
 };
 
 /** De qué tratan. */
@@ -241,5 +266,13 @@ export const sources: readonly (readonly [written: string, shown: string])[] = [
   [
     'World Athletics (IAAF) rule 240 and USATF course measurement: 0.1 %, 42 m of a marathon (read)',
     'regla 240 de World Athletics (IAAF) y medición de recorridos de USATF: 0.1 %, 42 m en un maratón (leído)',
+  ],
+  [
+    'Uniform Vehicle Code § 11-1003 for standing vehicles (its number from memory, its words read in town codes); local code decides',
+    'Uniform Vehicle Code § 11-1003, vehículos parados (el número de memoria, el texto leído en ordenanzas municipales); decide la norma local',
+  ],
+  [
+    'Uniform Vehicle Code § 11-1003 for standing vehicles (its number from memory, its words read in town codes); the fire marshal decides',
+    'Uniform Vehicle Code § 11-1003, vehículos parados (el número de memoria, el texto leído en ordenanzas municipales); deciden los bomberos',
   ],
 ];

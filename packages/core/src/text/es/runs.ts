@@ -21,6 +21,7 @@ export const runs: RunsText = {
   carry: 'A mano',
   straightLine: (length) => `${length} hasta las mesas en línea recta; más a pie`,
   noCarry: 'junto a las mesas',
+  street: 'Calle de las mesas',
   position: 'Latitud, longitud',
   note: 'Referencia, nota',
   load: 'Carga',

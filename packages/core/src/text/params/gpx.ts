@@ -1,5 +1,7 @@
 /** Named parameters of the findings on reading GPX, by code. Lengths in metres, times in seconds; ids, not names. */
 
+import type { LimitParams } from './limits.ts';
+
 /** Nothing to say but the code. */
 type None = Readonly<Record<string, never>>;
 
@@ -72,7 +74,7 @@ export interface TrackParams {
   'track-chosen': { readonly lines: readonly LineName[]; readonly count: number; readonly taken: number };
 }
 
-export interface GpxParams extends TrackParams {
+export interface GpxParams extends TrackParams, LimitParams {
   'gpx-empty': None;
   'gpx-truncated': { readonly inside: 'start' | 'tag' } | { readonly inside: 'element'; readonly element: string };
   'gpx-binary': { readonly kind: 'compressed' | 'binary' | 'nul' };

@@ -9,7 +9,16 @@ type None = Readonly<Record<string, never>>;
 export type GroundFormat = 'xml' | 'pbf' | 'geojson' | 'gzip';
 
 /** What a street file may hold so much of. */
-export type GroundBound = 'megabytes' | 'nodes' | 'ways' | 'relations' | 'features' | 'attributes' | 'depth' | 'kept';
+export type GroundBound =
+  | 'megabytes'
+  | 'nodes'
+  | 'ways'
+  | 'relations'
+  | 'features'
+  | 'attributes'
+  | 'tagLength'
+  | 'depth'
+  | 'kept';
 
 /** Why a feature of GeoJSON, or an element of OpenStreetMap, is left out; `element`: as the file calls it. */
 type ElementFault =

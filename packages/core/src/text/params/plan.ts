@@ -122,8 +122,14 @@ export type JsonProblem =
   | { readonly problem: 'cutOff'; readonly expected: JsonExpected }
   | { readonly problem: 'found'; readonly found: Found; readonly expected: JsonExpected };
 
+/** Bytes that are no UTF-8: another encoding of two or four bytes, or the first byte that does not fit, `at` from 1. */
+export type EncodingProblem =
+  | { readonly problem: 'wide'; readonly encoding: 'UTF-16' | 'UTF-32' }
+  | { readonly problem: 'invalid' | 'binary'; readonly byte: string; readonly at: number };
+
 /** What a plan's courses can miss in the files that it names. */
 export interface SourceParams {
+  'text-encoding': EncodingProblem;
   'gpx-missing': { readonly gpx: string };
   'mark-unknown':
     | { readonly problem: 'unmeasured'; readonly name?: string; readonly waypoint?: Unknown }

@@ -1,6 +1,7 @@
 /** Named parameters of the findings on the layout: the checks of review/, by code. Lengths in metres, times in seconds; ids, not names. */
 import type { DeclaredSide, ItemKind, Served } from '../../kinds.ts';
 import type { AbsenceParams } from './reviewAbsence.ts';
+import type { GroundParams } from './reviewGround.ts';
 import type { FlowParams, PlacingParams } from './reviewFlows.ts';
 import type { TimeParams } from './reviewTimes.ts';
 import type { Bounded, PassAt, PointRef } from './shared.ts';
@@ -245,7 +246,7 @@ export interface ServiceParams {
 }
 
 export interface ReviewParams
-  extends ItemsParams, RoadParams, ServiceParams, FlowParams, PlacingParams, TimeParams, AbsenceParams {}
+  extends ItemsParams, RoadParams, ServiceParams, FlowParams, PlacingParams, TimeParams, AbsenceParams, GroundParams {}
 
 /** The code of what was waived, and who did. */
 interface WaiverRef {

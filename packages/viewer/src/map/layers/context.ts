@@ -1,4 +1,5 @@
 /** The plan's own drawing of the ground, sorted into what the map can draw; anything unknown is drawn by its geometry. */
+import { drawnName, type Ground as GroundMap } from '@halfcup/core/ground';
 import type { Feature, FeatureCollection, Geometry } from 'geojson';
 
 export type Ground =
@@ -65,16 +66,25 @@ function groundOf(feature: Feature): Ground {
   return kind === 'stream' || kind === 'river' ? 'water' : 'line';
 }
 
-/** Features without a geometry are left out; `null` gives an empty drawing. */
-export function background(context: FeatureCollection | null): FeatureCollection<Geometry, GroundProps> {
+/** Of these the plan's map of the ground has names too, and better places for them. */
+const NAMED_BY_MAP: ReadonlySet<Ground> = new Set(['road', 'street', 'path', 'park', 'water']);
+
+/** Features without a geometry are left out; `null` gives an empty drawing. What the plan's map of the ground names is not named twice. */
+export function background(
+  context: FeatureCollection | null,
+  map: GroundMap | null = null,
+): FeatureCollection<Geometry, GroundProps> {
+  const known = new Set([...(map?.ways ?? []), ...(map?.areas ?? [])].map(({ tags }) => drawnName(tags)));
+  const nameOf = (name: unknown, ground: Ground): string =>
+    typeof name !== 'string' || (NAMED_BY_MAP.has(ground) && known.has(name)) ? '' : name;
   const features = (context?.features ?? [])
     .filter((feature) => (feature.geometry as Geometry | null) !== null)
     .map((feature): Feature<Geometry, GroundProps> => {
-      const name: unknown = feature.properties?.['name'];
+      const kind = groundOf(feature);
       return {
         type: 'Feature',
         geometry: feature.geometry,
-        properties: { ground: groundOf(feature), name: typeof name === 'string' ? name : '' },
+        properties: { ground: kind, name: nameOf(feature.properties?.['name'], kind) },
       };
     });
   return { type: 'FeatureCollection', features };

@@ -19,6 +19,7 @@ import { graticuleLayers, spot } from './pointers.ts';
 import { runs } from './runs.ts';
 import { sketchLayers } from './sketch.ts';
 import { stationLayers } from './stations.ts';
+import { streetNames, streets } from './streets.ts';
 import { zones } from './zones.ts';
 
 /** Deepest zoom to which stations and items are cut into tiles, 4 cm fine: deeper, a window would need many, each made anew at every move. */
@@ -62,7 +63,9 @@ export function styleOf(scene: Scene, palette: Palette, latitude: number, under:
         paint: { 'background-color': under.plan && hasLand(scene.context) ? palette.water : palette.land },
       },
       ...under.layers,
-      ...(under.plan ? [...ground(palette), ...groundNames(palette)] : []),
+      ...(under.plan
+        ? [...ground(palette), ...streets(palette), ...groundNames(palette), ...streetNames(palette)]
+        : []),
       ...(under.graticule ? graticuleLayers(palette) : []),
       ...zones(palette),
       ...courses(palette),

@@ -9,6 +9,7 @@ import { run } from '../../state/edits/workbench.ts';
 import { useStore, type OpenPlan, type Store } from '../../state/store/store.ts';
 import { exportFile } from '../../storage/saveFile.ts';
 import { messageOf } from '../../state/view/voice.ts';
+import { textOfFile } from '../../work/textOfFile.ts';
 import { RowsTold } from './RowsTold.tsx';
 import { TableFileButton } from './TableFileButton.tsx';
 
@@ -19,7 +20,8 @@ interface Props {
 
 /** Takes what a table has in; what there is to tell of its rows. */
 async function takeFile(store: Store, { day, open }: Props, file: File): Promise<readonly string[]> {
-  const read = readLeftovers(await file.text(), file.name, open.analysis.plan, day.stations);
+  const text = await textOfFile(file);
+  const read = text.ok ? readLeftovers(text.value, file.name, open.analysis.plan, day.stations) : text;
   const lines = read.findings.map((finding) => findingLine({ ...finding, message: messageOf(store, finding) }));
   if (!read.ok) return lines;
   const refused = run(store, countUsed(`count what was used, ${file.name}`, read.value));

@@ -8,6 +8,7 @@ import { setValue } from '../../state/edits/edits.ts';
 import { run } from '../../state/edits/workbench.ts';
 import { useStore, type OpenPlan, type Store } from '../../state/store/store.ts';
 import { firstMessage, messageOf } from '../../state/view/voice.ts';
+import { textOfFile } from '../../work/textOfFile.ts';
 import { RowsTold } from './RowsTold.tsx';
 import { TableFileButton } from './TableFileButton.tsx';
 import { grouped } from './words.ts';
@@ -21,7 +22,8 @@ const ROSTER = ['people', 'crew'] as const;
 
 /** Puts the people of a table in the place of the roster; what there is to tell of its rows. */
 async function takeFile(store: Store, open: OpenPlan, file: File): Promise<readonly string[]> {
-  const read = readRoster(await file.text(), file.name, open.analysis.plan);
+  const text = await textOfFile(file);
+  const read = text.ok ? readRoster(text.value, file.name, open.analysis.plan) : text;
   const lines = read.findings.map((finding) => findingLine({ ...finding, message: messageOf(store, finding) }));
   if (!read.ok) return lines;
   const refused = run(store, setValue(ROSTER, read.value, `take the roster from ${file.name}`));

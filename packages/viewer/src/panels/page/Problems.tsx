@@ -1,10 +1,37 @@
 /** Why files did not open, and what a plan still waits for. */
 import type { JSX } from 'preact';
-import { useStore, type WaitingPlan } from '../../state/store/store.ts';
+import { useStore, type UnclearFile, type WaitingPlan } from '../../state/store/store.ts';
+import { settleUnclear } from '../../work/unclear.ts';
 import { counted } from '../../words.ts';
 import { OpenButton } from '../files/OpenButton.tsx';
 import { Refused } from '../files/Refused.tsx';
 import { isFirst } from '../start/FirstScreen.tsx';
+
+/** Which of the plan's files one of them is, where its name does not say. */
+function WhichFile({ file }: { readonly file: UnclearFile }): JSX.Element {
+  const store = useStore();
+  const [only] = file.names;
+  return (
+    <div class="row which-file">
+      <span>
+        {file.names.length === 1 ? (
+          <>
+            Is <span class="file-place">{file.name}</span> the file <span class="file-place">{only}</span>?
+          </>
+        ) : (
+          <>
+            Which file is <span class="file-place">{file.name}</span>?
+          </>
+        )}
+      </span>
+      {file.names.map((name) => (
+        <button key={name} type="button" onClick={() => void settleUnclear(store, file, name)}>
+          {file.names.length === 1 ? 'Use it' : name}
+        </button>
+      ))}
+    </div>
+  );
+}
 
 function Waits({ waiting }: { readonly waiting: WaitingPlan }): JSX.Element {
   const store = useStore();
@@ -30,6 +57,9 @@ function Waits({ waiting }: { readonly waiting: WaitingPlan }): JSX.Element {
           </li>
         ))}
       </ul>
+      {waiting.unclear.map((file, k) => (
+        <WhichFile key={`${k} ${file.name}`} file={file} />
+      ))}
       <p class="row">
         <OpenButton label="Add files" />
         <span class="soft">{open === null ? '' : `“${open.document.plan.name}” stays open until then.`}</span>

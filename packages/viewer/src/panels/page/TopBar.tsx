@@ -24,8 +24,10 @@ export function TopBar(): JSX.Element {
     .join(' · ');
   return (
     <header class="top">
-      <h1>{plan?.name ?? (store.loading.value ? '' : 'Halfcup')}</h1>
-      <span class="soft about">{about}</span>
+      <h1 title={plan?.name}>{plan?.name ?? (store.loading.value ? '' : 'Halfcup')}</h1>
+      <span class="soft about" title={about}>
+        {about}
+      </span>
       <span class="spring" />
       <div class="top-tools">
         {store.origin.value?.from === 'demo' ? <span class="example-mark">Example</span> : null}

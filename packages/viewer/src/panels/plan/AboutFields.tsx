@@ -18,6 +18,11 @@ export const AboutFields = ({ plan }: { readonly plan: Plan }): JSX.Element => (
     <ChoiceField label="Units on papers" path={['units']} choices={UNITS} fallback="km, m" />
     <TextField label="Language of papers" path={['language']} fallback="en" />
     <TextField label="Background drawing" path={['context']} hint="A GeoJSON file next to the plan" />
+    <TextField
+      label="Map of the ground"
+      path={['ground']}
+      hint="Streets, houses and hydrants beside the courses: a ground.geojson next to the plan"
+    />
     <h3>Contacts</h3>
     <TextField
       label="Emergency"

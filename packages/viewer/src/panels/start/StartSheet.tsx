@@ -1,14 +1,14 @@
 /** The start sheet: courses without a plan, and what a plan of them is to be. */
 import type { Finding } from '@halfcup/core';
 import type { JSX } from 'preact';
-import { useState } from 'preact/hooks';
-import { startPlan } from '../../state/edits/startPlan.ts';
-import { useStore, type Starting } from '../../state/store/store.ts';
+import { useEffect, useState } from 'preact/hooks';
+import { makePlan } from '../../work/starting.ts';
+import { useStore, type Starting, type Store } from '../../state/store/store.ts';
 import { filePlace, messageOf } from '../../state/view/voice.ts';
 import { counted } from '../../words.ts';
 import { CourseCard } from './CourseCard.tsx';
 import { answersOf, firstDraft, lacksTurn, renamed, type CourseDraft, type Draft } from './draft.ts';
-import { type Offer, offersOf, sharedLines } from './offers.ts';
+import { type Offer, offersOf, sharedLines, workOut } from './offers.ts';
 import { RaceRows } from './RaceRows.tsx';
 import { StationSource } from './StationSource.tsx';
 import { TypedField } from '../ui/fields/TypedField.tsx';
@@ -111,6 +111,16 @@ function DayFields({ draft, change }: Pick<CoursesProps, 'draft' | 'change'>): J
 const turnField = (sheet: HTMLElement | null, race: number): HTMLInputElement | null =>
   sheet?.querySelectorAll('.start-race')[race]?.querySelector<HTMLInputElement>('.turn-at input') ?? null;
 
+/** What the files offer by the choices made; of a long course worked out elsewhere, with the offer before until then. */
+function useOffers(store: Store, starting: Starting, courses: readonly CourseDraft[]): readonly Offer[] {
+  const { offers, due } = offersOf(starting, courses);
+  const [, workedOut] = useState(0);
+  useEffect(() => {
+    if (due !== null) void workOut(store, due).then(() => workedOut((count) => count + 1));
+  }, [due?.original, JSON.stringify(due?.choice)]);
+  return offers;
+}
+
 function Sheet({ starting }: { readonly starting: Starting }): JSX.Element {
   const store = useStore();
   const close = (): void => void (store.starting.value = null);
@@ -119,7 +129,7 @@ function Sheet({ starting }: { readonly starting: Starting }): JSX.Element {
   const [draft, setDraft] = useState<Draft>(() => begun(starting, units));
   const [asked, setAsked] = useState(false);
   const [refused, setRefused] = useState<readonly Finding[]>([]);
-  const offers = offersOf(starting, draft.courses);
+  const offers = useOffers(store, starting, draft.courses);
   const files = offers.map(({ file }) => file);
   const names = draft.courses.map(({ name, file }) => name.trim() || file);
   const change = (part: Partial<Draft>): void => setDraft((before) => ({ ...before, ...part }));
@@ -128,7 +138,7 @@ function Sheet({ starting }: { readonly starting: Starting }): JSX.Element {
     if (draft.name.trim() === '') return ref.current?.querySelector('input')?.focus();
     const turnless = draft.races.findIndex(lacksTurn);
     if (turnless >= 0) return turnField(ref.current, turnless)?.focus();
-    setRefused(startPlan(store, { ...starting, files }, answersOf(draft, files, units)));
+    void makePlan(store, { ...starting, files }, answersOf(draft, files, units)).then(setRefused);
   };
   return (
     <dialog ref={ref} class="start-sheet" aria-labelledby="start-title">
@@ -175,7 +185,9 @@ function Sheet({ starting }: { readonly starting: Starting }): JSX.Element {
 
 function begun(starting: Starting, units: 'metric' | 'imperial'): Draft {
   const draft = firstDraft(starting.files, 0, units);
-  const waypoints = offersOf(starting, draft.courses).some(({ offered }) => offered.ok && offered.value.stations > 0);
+  const waypoints = offersOf(starting, draft.courses).offers.some(
+    ({ offered }) => offered.ok && offered.value.stations > 0,
+  );
   return waypoints ? { ...draft, from: 'waypoints' } : draft;
 }
 

@@ -1,10 +1,12 @@
 /** Where the stations of the start sheet come from: waypoints, a spacing, a list, or nowhere yet. */
+import type { Finding } from '@halfcup/core';
 import { listColumns, readStationList } from '@halfcup/core/plan';
 import type { JSX } from 'preact';
-import { useEffect, useId, useRef } from 'preact/hooks';
+import { useEffect, useId, useRef, useState } from 'preact/hooks';
 import { useStore } from '../../state/store/store.ts';
-import { messageOf } from '../../state/view/voice.ts';
+import { filePlace, messageOf } from '../../state/view/voice.ts';
 import { counted, longUnit } from '../../words.ts';
+import { textOfFile } from '../../work/textOfFile.ts';
 import { SeverityMark } from '../ui/SeverityMark.tsx';
 import { typedDistance } from '../ui/fields/typedDistance.ts';
 import type { Draft, From, SideChoice } from './draft.ts';
@@ -30,7 +32,12 @@ const sumOf = (offers: readonly Offer[], key: 'stations' | 'distances'): number 
 function ListFields({ draft, offers, names, change }: Props): JSX.Element {
   const store = useStore();
   const id = useId();
-  const take = async (file: File): Promise<void> => change({ list: await file.text(), listFile: file.name });
+  const [refused, setRefused] = useState<readonly Finding[]>([]);
+  const take = async (file: File): Promise<void> => {
+    const text = await textOfFile(file);
+    setRefused(text.findings);
+    if (text.ok) change({ list: text.value.replace(/^\uFEFF/u, ''), listFile: file.name });
+  };
   return (
     <div class="start-list">
       <label for={id}>Paste rows from a spreadsheet, or choose a CSV or TSV file</label>
@@ -40,7 +47,10 @@ function ListFields({ draft, offers, names, change }: Props): JSX.Element {
         spellcheck={false}
         placeholder={'name\tdistance\tside\tserves\ttables\nMill\t2.5\tleft\twater\t3'}
         value={draft.list}
-        onInput={(event) => change({ list: event.currentTarget.value, listFile: 'the pasted list' })}
+        onInput={(event) => {
+          setRefused([]);
+          change({ list: event.currentTarget.value, listFile: 'the pasted list' });
+        }}
       />
       <input
         type="file"
@@ -51,6 +61,11 @@ function ListFields({ draft, offers, names, change }: Props): JSX.Element {
           if (file !== undefined) void take(file);
         }}
       />
+      {refused.length === 0 ? null : (
+        <p role="alert" class="field-trouble">
+          {refused.map((finding) => filePlace(finding) + messageOf(store, finding)).join(' ')}
+        </p>
+      )}
       <p class="soft">
         The first row names the columns: name, distance or lon and lat, side, serves, tables, width, captain, phone,
         radio, note; course where there are several. Distances without a unit are in {longUnit(store.units.value)}.

@@ -1,9 +1,15 @@
 /** What the files of the start sheet offer, worked out once for each choice of line, gaps and fixing. */
 import type { Finding, Result } from '@halfcup/core';
 import { courseLength, sharedStretches } from '@halfcup/core/geometry';
-import { offeredCourse, type OfferedCourse } from '@halfcup/core/plan';
-import { fixedFile } from '../../state/open/starting.ts';
-import type { CourseFile, Starting } from '../../state/store/store.ts';
+import type { OfferedCourse } from '@halfcup/core/plan';
+import {
+  FIRST_CHOICE,
+  offeredFile,
+  sameChoice,
+  type CourseChoice,
+  type OfferedFile,
+} from '../../state/open/offering.ts';
+import type { CourseFile, Starting, Store } from '../../state/store/store.ts';
 import type { Units } from '@halfcup/core/plan';
 import { farText } from '../../words.ts';
 import type { CourseDraft } from './draft.ts';
@@ -21,30 +27,30 @@ export interface Offer {
 
 const FIXABLE = new Set(['track-spike', 'track-tangle']);
 const kept = new WeakMap<CourseFile, Map<string, Offer>>();
-const fixedOnce = new WeakMap<CourseFile, CourseFile>();
+/** Courses of so many points the page works out itself, within a frame or two. */
+const FEW = 20_000;
 
-const fixedOf = (file: CourseFile): CourseFile => {
-  const fixed = fixedOnce.get(file) ?? fixedFile(file);
-  fixedOnce.set(file, fixed);
-  return fixed;
-};
+const choiceOf = ({ track, gaps, reverse, fixed }: CourseDraft): CourseChoice => ({ track, gaps, reverse, fixed });
+const keyOf = ({ track, gaps, reverse, fixed }: CourseChoice): string => `${track}|${gaps}|${reverse}|${fixed}`;
 
-function offerOf(original: CourseFile, { track, gaps, reverse, fixed }: CourseDraft): Offer {
-  const file = fixed ? fixedOf(original) : original;
-  const key = `${track}|${gaps}|${reverse}|${fixed}`;
+const pointsOf = ({ document: { tracks, routes } }: CourseFile): number =>
+  [...tracks, ...routes].reduce((sum, { segments }) => sum + segments.reduce((all, { lon }) => all + lon.length, 0), 0);
+
+function keepOffer(original: CourseFile, choice: CourseChoice, { file, offered }: OfferedFile): Offer {
+  const offer = { file, ...sorted(offered) };
   const known = kept.get(original) ?? new Map<string, Offer>();
+  known.set(keyOf(choice), offer);
   kept.set(original, known);
-  const made = known.get(key) ?? {
-    file,
-    ...sorted(
-      offeredCourse(
-        { gpx: file.name, gaps, reverse, ...(track === '' ? {} : { track: Number(track) }) },
-        file.document,
-      ),
-    ),
-  };
-  known.set(key, made);
-  return made;
+  return offer;
+}
+
+/** What a file offers by a choice; `null`: it is too long to be worked out here. */
+function offerOf(original: CourseFile, choice: CourseChoice): Offer | null {
+  const known = kept.get(original)?.get(keyOf(choice));
+  if (known !== undefined) return known;
+  if (original.offered !== undefined && sameChoice(choice, FIRST_CHOICE))
+    return keepOffer(original, choice, { file: original, offered: original.offered });
+  return pointsOf(original) > FEW ? null : keepOffer(original, choice, offeredFile(original, choice));
 }
 
 const sorted = (offered: Result<OfferedCourse>): Omit<Offer, 'file'> => ({
@@ -54,8 +60,40 @@ const sorted = (offered: Result<OfferedCourse>): Omit<Offer, 'file'> => ({
   length: offered.ok ? courseLength(offered.value.course.course) : null,
 });
 
-export const offersOf = ({ files }: Starting, courses: readonly CourseDraft[]): readonly Offer[] =>
-  courses.map((course, k) => offerOf(files[k]!, course));
+/** The offers by the choices made; of a long course the one before until `workOut` has the new one. */
+export interface Offers {
+  readonly offers: readonly Offer[];
+  /** The first course whose offer is still to be worked out. */
+  readonly due: { readonly original: CourseFile; readonly choice: CourseChoice } | null;
+}
+
+export function offersOf({ files }: Starting, courses: readonly CourseDraft[]): Offers {
+  const found = courses.map((course, k) => {
+    const original = files[k]!;
+    const choice = choiceOf(course);
+    return { original, choice, offer: offerOf(original, choice) };
+  });
+  const due = found.find(({ offer }) => offer === null) ?? null;
+  return {
+    offers: found.map(({ original, offer }) => offer ?? lastOf(original)),
+    due: due === null ? null : { original: due.original, choice: due.choice },
+  };
+}
+
+/** The offer of a file that was worked out last. */
+function lastOf(original: CourseFile): Offer {
+  const last = [...(kept.get(original)?.values() ?? [])].at(-1);
+  return last ?? keepOffer(original, FIRST_CHOICE, offeredFile(original, FIRST_CHOICE));
+}
+
+/** Works out what is due elsewhere than in the page. */
+export async function workOut(store: Store, { original, choice }: NonNullable<Offers['due']>): Promise<void> {
+  const { offered: _, ...file } = original;
+  const { runInWorker } = await import('../../work/work.ts');
+  const told = await runInWorker(store, `Working out ${original.name}`, { kind: 'offer', file, choice });
+  if (told?.kind === 'offered') keepOffer(original, choice, told);
+  else if (told !== null) keepOffer(original, choice, offeredFile(original, choice));
+}
 
 const sharedOnce = new WeakMap<Offer, WeakMap<Offer, readonly [number, number]>>();
 

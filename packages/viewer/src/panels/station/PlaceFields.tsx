@@ -1,5 +1,6 @@
 /** Where the station stands: its pin, its course distance, its side. */
-import { type Finding } from '@halfcup/core';
+import type { Analysis, Finding } from '@halfcup/core';
+import { placeText } from '@halfcup/core/sentences';
 import { lengthIn, parseLength } from '@halfcup/core/units';
 import type { JSX } from 'preact';
 import { crossOver, other, pinSide } from '../../state/edits/cross.ts';
@@ -13,6 +14,7 @@ import { sideWords } from '../../words.ts';
 import { ChoiceField } from '../ui/fields/ChoiceField.tsx';
 import { LengthField } from '../ui/fields/LengthField.tsx';
 import { PairField } from '../ui/fields/PairField.tsx';
+import { TextField } from '../ui/fields/TextField.tsx';
 import { ownField, setOwn, type Editing } from './editing.ts';
 import { NudgeButtons } from './NudgeButtons.tsx';
 
@@ -65,6 +67,14 @@ function OnCourse(editing: Editing): JSX.Element | null {
   );
 }
 
+/** What a street rests on that nobody has typed. */
+function streetHint({ ground }: Analysis): string {
+  if (ground === undefined)
+    return 'As a dispatcher finds it: street and cross-streets. It is printed for drivers and emergency calls.';
+  const { date } = ground.ground.source;
+  return `From the map${date === null ? '' : ` of ${date}`}, unless you type it: your words are printed for drivers and emergency calls.`;
+}
+
 export function PlaceFields(editing: Editing): JSX.Element {
   const store = useStore();
   const { station, open } = editing;
@@ -85,6 +95,11 @@ export function PlaceFields(editing: Editing): JSX.Element {
         choices={SIDES}
         fallback={`as the pin stands: ${sideWords(lead?.side ?? 'unclear')}`}
         hint="As seen by the runners who come past first. A side chosen here counts, wherever the pin is."
+      />
+      <TextField
+        {...ownField(editing, ['street'], 'Street')}
+        fallback={station.street === undefined ? undefined : (placeText(station.street, 'en') ?? undefined)}
+        hint={streetHint(open.analysis)}
       />
       {lead === undefined ? null : (
         <button type="button" onClick={() => void crossOver(store, station.id)}>

@@ -35,6 +35,7 @@ import { CountMarks } from '../ui/CountMarks.tsx';
 import { Fact } from '../ui/Fact.tsx';
 import { FindingCard } from '../review/FindingCard.tsx';
 import { ClockFacts } from './ClockFacts.tsx';
+import { PlaceLine } from './PlaceLine.tsx';
 import { StationActions } from './StationActions.tsx';
 import { StationEditor } from './StationEditor.tsx';
 import { StationPicture } from './StationPicture.tsx';
@@ -173,6 +174,7 @@ function Chosen({ station, open }: { readonly station: StationLayout; readonly o
       <h2>
         {numberOf(station)} · {station.name}
       </h2>
+      <PlaceLine station={station} open={open} />
       {findings.length === 0 ? null : (
         <p class="station-state">
           <CountMarks counts={countsOf(findings)} waived={waivedOf(findings)} />

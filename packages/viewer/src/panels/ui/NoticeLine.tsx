@@ -31,6 +31,7 @@ export function NoticeLine(): JSX.Element {
   return (
     <div class="notice-place" role="status">
       {question === null ? null : <Told notice={question} />}
+      {store.asking.value === null ? null : <Told notice={store.asking.value} />}
       {notice === null ? null : <Told notice={notice} />}
     </div>
   );

@@ -10,6 +10,7 @@ const SECTIONS = {
   units: 'about',
   language: 'about',
   context: 'about',
+  ground: 'about',
   contacts: 'about',
   courses: 'courses',
   races: 'races',

@@ -8,6 +8,7 @@ import type { OpenPlan, Store } from '../store/store.ts';
 import { isOpen } from '../view/derive.ts';
 import { matterOf, messageOf } from '../view/voice.ts';
 import type { Found, FoundAt, Remedy } from './remedy.ts';
+import * as ground from './remedyGround.ts';
 import * as items from './remedyItems.ts';
 import * as plan from './remedyPlan.ts';
 import * as runners from './remedyRunners.ts';
@@ -37,6 +38,17 @@ const AT_STATION = {
   'crosses-flow': runners.tablesForEachWay,
   'served-both-ways': runners.tablesForEachWay,
   'station-off-course': plan.stationOffCourse,
+  'item-in-mouth': ground.toClearPlace,
+  'item-on-bridge': ground.toClearPlace,
+  'item-in-tunnel': ground.toClearPlace,
+  'item-on-steps': ground.toClearPlace,
+  'item-on-level-crossing': ground.toClearPlace,
+  'item-at-stop': ground.toClearPlace,
+  'item-on-crossing': ground.toClearPlace,
+  'hydrant-blocked': ground.toClearPlace,
+  'fire-station-blocked': ground.toClearPlace,
+  'hospital-blocked': ground.toClearPlace,
+  'narrow-by-map': ground.toClearPlace,
 } as unknown as Readonly<Record<string, Maker<FoundAt<unknown>>>>;
 
 const OF_PLAN = {

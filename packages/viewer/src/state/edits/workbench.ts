@@ -44,11 +44,18 @@ export function run(store: Store, command: Command): readonly Finding[] {
   if (text === open.document.text) return [];
   const after = opened(open, text);
   if ('findings' in after) return after.findings;
-  batch(() => {
-    store.history.value = recorded(store.history.value, command.label, open.document.text, text, command.merge);
-    show(store, after.plan);
-  });
+  stepTo(store, after.plan, command.label, command.merge);
   return [];
+}
+
+/** Shows the open plan as it was computed after a change, as one step of undo. */
+export function stepTo(store: Store, after: OpenPlan, label: string, merge?: string): void {
+  const open = store.open.value;
+  if (open === null) return;
+  batch(() => {
+    store.history.value = recorded(store.history.value, label, open.document.text, after.document.text, merge);
+    show(store, after);
+  });
 }
 
 /** Replaces the text by one from elsewhere (another tab, a restored copy) as one step of undo. */

@@ -5,15 +5,13 @@
 import { filesNamedBy, readPlan, type Finding, type PlanDocument, type Result } from '@halfcup/core';
 import { type GpxDocument } from '@halfcup/core/stages';
 import { readGpx } from '@halfcup/core/gpx';
-import { readDrawing } from './drawing.ts';
+import { type Ground, readGround } from '@halfcup/core/ground';
+import { textFrom } from '@halfcup/core/plan';
+import { readDrawing, type Drawing } from './drawing.ts';
+import { lastName, sort, type NamedFile, type Sorted } from './fileKinds.ts';
+import { matched, type Found, type Unclear } from './matching.ts';
 import type { PlanFiles } from '../store/planFiles.ts';
-import type { Starting, WaitingPlan } from '../store/store.ts';
-
-export interface NamedFile {
-  /** With its folder where the browser gives one. */
-  readonly name: string;
-  readonly bytes: Uint8Array<ArrayBuffer>;
-}
+import type { Starting, UnclearFile, WaitingPlan } from '../store/store.ts';
 
 /** `started`: the plan was begun here, from a course without one, and is in no file yet. */
 export type Gathered =
@@ -26,18 +24,6 @@ export type Gathered =
 /** Reads one GPX file; a worker has one that tells how far it is. */
 export type GpxReading = (bytes: Uint8Array, name: string) => Result<GpxDocument>;
 
-interface Sorted {
-  readonly plans: readonly NamedFile[];
-  readonly gpx: readonly NamedFile[];
-  readonly drawings: readonly NamedFile[];
-  readonly results: readonly NamedFile[];
-  readonly others: readonly NamedFile[];
-}
-
-export const lastName = (path: string): string => path.slice(path.lastIndexOf('/') + 1);
-const textOf = (file: NamedFile): string => new TextDecoder().decode(file.bytes);
-/** With its byte order mark, so that saving gives the very bytes. */
-const planTextOf = (file: NamedFile): string => new TextDecoder('utf-8', { ignoreBOM: true }).decode(file.bytes);
 const refused = (findings: readonly Finding[]): Gathered => ({ kind: 'refused', findings });
 const trouble = (code: string, file: string, message: string): Finding => ({
   code,
@@ -45,33 +31,6 @@ const trouble = (code: string, file: string, message: string): Finding => ({
   message,
   where: { file },
 });
-
-/** What a file is meant to be, by its name, and where the name says nothing by its first character. */
-function kindOf(file: NamedFile): keyof Sorted {
-  const name = file.name.toLowerCase();
-  if (name.endsWith('.gpx')) return 'gpx';
-  if (name.endsWith('.geojson')) return 'drawings';
-  if (name.endsWith('.csv')) return 'results';
-  if (name.endsWith('.json'))
-    return /"type"\s*:\s*"FeatureCollection"/u.test(textOf({ name, bytes: file.bytes.subarray(0, 2000) }))
-      ? 'drawings'
-      : 'plans';
-  const first = textOf({ name, bytes: file.bytes.subarray(0, 200) })
-    .replace(/^\uFEFF/u, '')
-    .trimStart()[0];
-  return first === '<' ? 'gpx' : first === '{' ? 'plans' : 'others';
-}
-
-const sort = (files: readonly NamedFile[]): Sorted => {
-  const of = (kind: keyof Sorted): NamedFile[] => files.filter((file) => kindOf(file) === kind);
-  return { plans: of('plans'), gpx: of('gpx'), drawings: of('drawings'), results: of('results'), others: of('others') };
-};
-
-/** What a file holds, beside the file. */
-interface Found<T> {
-  readonly file: NamedFile;
-  readonly content: T;
-}
 
 interface ReadGpx {
   readonly found: readonly Found<GpxDocument>[];
@@ -88,18 +47,6 @@ function readAll(files: readonly NamedFile[], read: GpxReading): ReadGpx {
   };
 }
 
-/** Each file under the name by which the plan calls it. */
-function matched<T>(wanted: readonly string[], found: readonly Found<T>[]): ReadonlyMap<string, Found<T>> {
-  const all = new Map<string, Found<T>>();
-  for (const name of wanted) {
-    const one =
-      found.find(({ file }) => file.name === name || file.name.endsWith(`/${name}`)) ??
-      found.find(({ file }) => lastName(file.name) === lastName(name));
-    if (one !== undefined) all.set(name, one);
-  }
-  return all;
-}
-
 const contents = <T>(found: ReadonlyMap<string, Found<T>>): [string, T][] =>
   [...found].map(([name, { content }]) => [name, content]);
 const blobs = (found: ReadonlyMap<string, Found<unknown>>): [string, Blob][] =>
@@ -108,11 +55,11 @@ const blobs = (found: ReadonlyMap<string, Found<unknown>>): [string, Blob][] =>
 /** Files that came along and that nothing in the plan uses: reported, so that a misspelt name is seen. */
 const unused = (
   document: PlanDocument,
-  used: ReadonlyMap<string, Found<GpxDocument>>,
+  used: readonly Found<GpxDocument>[],
   found: readonly Found<GpxDocument>[],
 ): Finding[] =>
   found
-    .filter((one) => ![...used.values()].includes(one))
+    .filter((one) => !used.includes(one))
     .map(({ file }) => ({
       code: 'file-not-named',
       severity: 'note' as const,
@@ -120,7 +67,14 @@ const unused = (
       where: { file: file.name },
     }));
 
-const NO_FILES: PlanFiles = { gpx: new Map(), results: new Map(), context: null, findings: [], originals: new Map() };
+const NO_FILES: PlanFiles = {
+  gpx: new Map(),
+  results: new Map(),
+  ground: new Map(),
+  context: null,
+  findings: [],
+  originals: new Map(),
+};
 
 /** The drawing that the plan names, or the only one that came. */
 function drawingFor(document: PlanDocument, drawings: readonly NamedFile[]): ReadonlyMap<string, Found<null>> {
@@ -131,60 +85,104 @@ function drawingFor(document: PlanDocument, drawings: readonly NamedFile[]): Rea
   return new Map(file === undefined ? [] : [[wanted ?? lastName(file.name), { file, content: null }]]);
 }
 
+function groundOf({ bytes, name }: NamedFile): Result<Ground> {
+  const text = textFrom(bytes, name);
+  return text.ok ? readGround(text.value, name) : text;
+}
+
+/** A drawing that is no text is left out like one that is no drawing. */
+function drawingOf({ bytes, name }: NamedFile): Drawing {
+  const text = textFrom(bytes, name);
+  if (text.ok) return readDrawing(text.value, name);
+  return { context: null, findings: text.findings.map((one) => ({ ...one, severity: 'warning' as const })) };
+}
+
+interface Gathering {
+  readonly failed: boolean;
+  readonly files: PlanFiles;
+  readonly unclear: readonly UnclearFile[];
+}
+
+const asked = (unclear: readonly Unclear<unknown>[]): UnclearFile[] =>
+  unclear.map(({ one: { file }, names }) => ({ name: file.name, blob: new Blob([file.bytes]), names }));
+
+/** Those that the plan names and has not, or where nothing is missing all. */
+const wantedOf = (names: readonly string[], have: ReadonlyMap<string, unknown>): readonly string[] => {
+  const missing = names.filter((name) => !have.has(name));
+  return missing.length > 0 ? missing : names;
+};
+
 /** Files for a plan added to those it has; `failed` where one of them cannot be read. */
-function gather(
-  document: PlanDocument,
-  have: PlanFiles,
-  sorted: Sorted,
-  read: GpxReading,
-): { readonly failed: boolean; readonly files: PlanFiles } {
+function gather(document: PlanDocument, have: PlanFiles, sorted: Sorted, read: GpxReading): Gathering {
   const gpx = readAll(sorted.gpx, read);
+  const texts = sorted.results.map((file) => ({ file, text: textFrom(file.bytes, file.name) }));
   const named = filesNamedBy(document.plan);
-  const courses = matched(named.gpx, gpx.found);
+  const courses = matched(wantedOf(named.gpx, have.gpx), gpx.found);
   const results = matched(
-    named.results,
-    sorted.results.map((file) => ({ file, content: textOf(file) })),
+    wantedOf(named.results, have.results),
+    texts.flatMap(({ file, text }) => (text.ok ? [{ file, content: text.value }] : [])),
   );
-  const drawings = drawingFor(document, sorted.drawings);
+  const maps = matched(
+    named.ground,
+    sorted.drawings.map((file) => ({ file, content: null })),
+  );
+  const grounds = [...maps.sure].map(([name, { file }]) => ({ name, read: groundOf(file) }));
+  const drawings = drawingFor(
+    document,
+    sorted.drawings.filter((drawing) => ![...maps.sure.values()].some(({ file }) => file === drawing)),
+  );
   const [drawing] = drawings.values();
-  const drawn =
-    drawing === undefined
-      ? { context: have.context, findings: [] }
-      : readDrawing(textOf(drawing.file), drawing.file.name);
+  const drawn = drawing === undefined ? { context: have.context, findings: [] } : drawingOf(drawing.file);
+  const failed = gpx.failed || texts.some(({ text }) => !text.ok);
+  const used = [...courses.sure.values(), ...courses.unclear.map(({ one }) => one)];
   const findings = [
     ...have.findings,
     ...gpx.findings,
+    ...texts.flatMap(({ text }) => text.findings),
+    ...grounds.flatMap(({ read }) => read.findings),
     ...drawn.findings,
-    ...(gpx.failed ? [] : unused(document, courses, gpx.found)),
+    ...(failed ? [] : unused(document, used, gpx.found)),
   ];
   const files: PlanFiles = {
-    gpx: new Map([...have.gpx, ...contents(courses)]),
-    results: new Map([...have.results, ...contents(results)]),
+    gpx: new Map([...have.gpx, ...contents(courses.sure)]),
+    results: new Map([...have.results, ...contents(results.sure)]),
+    ground: new Map([
+      ...have.ground,
+      ...grounds.flatMap(({ name, read: one }) => (one.ok ? [[name, one.value] as const] : [])),
+    ]),
     context: drawn.context,
     findings,
-    originals: new Map([...have.originals, ...blobs(courses), ...blobs(results), ...blobs(drawings)]),
+    originals: new Map([
+      ...have.originals,
+      ...blobs(courses.sure),
+      ...blobs(results.sure),
+      ...blobs(maps.sure),
+      ...blobs(drawings),
+    ]),
   };
-  return { failed: gpx.failed, files };
+  return { failed, files, unclear: asked([...courses.unclear, ...results.unclear]) };
 }
 
 /** Ready where nothing that it names is missing. */
-function complete(document: PlanDocument, files: PlanFiles, started: boolean): Gathered {
+function complete(document: PlanDocument, { files, unclear }: Gathering): Gathered {
   const named = filesNamedBy(document.plan);
   const missing = [
     ...named.gpx.filter((name) => !files.gpx.has(name)),
     ...named.results.filter((name) => !files.results.has(name)),
   ];
   return missing.length > 0
-    ? { kind: 'waiting', plan: { document, files, missing } }
-    : { kind: 'ready', document, files, started };
+    ? { kind: 'waiting', plan: { document, files, missing, unclear } }
+    : { kind: 'ready', document, files, started: false };
 }
 
 function fromPlan(plan: NamedFile, sorted: Sorted, reading: GpxReading): Gathered {
-  const read = readPlan(planTextOf(plan), plan.name);
+  const text = textFrom(plan.bytes, plan.name);
+  const read = text.ok ? readPlan(text.value, plan.name) : text;
   if (!read.ok) return refused([...read.findings, ...readAll(sorted.gpx, reading).findings]);
-  const { failed, files } = gather(read.value, NO_FILES, sorted, reading);
-  const findings = [...read.findings, ...files.findings];
-  return failed ? refused(findings) : complete(read.value, { ...files, findings }, false);
+  const gathered = gather(read.value, NO_FILES, sorted, reading);
+  const findings = [...read.findings, ...gathered.files.findings];
+  if (gathered.failed) return refused(findings);
+  return complete(read.value, { ...gathered, files: { ...gathered.files, findings } });
 }
 
 /** Names without folders; a second file of the same name gets a number. */
@@ -217,8 +215,8 @@ function fromGpx(files: readonly NamedFile[], reading: GpxReading): Gathered {
 }
 
 function addTo(waiting: WaitingPlan, sorted: Sorted, reading: GpxReading): Gathered {
-  const { failed, files } = gather(waiting.document, waiting.files, sorted, reading);
-  return failed ? refused(files.findings) : complete(waiting.document, files, false);
+  const gathered = gather(waiting.document, waiting.files, sorted, reading);
+  return gathered.failed ? refused(gathered.files.findings) : complete(waiting.document, gathered);
 }
 
 const answers = (waiting: WaitingPlan, files: readonly NamedFile[]): boolean =>
@@ -264,4 +262,18 @@ export function gatherFiles(
       'There is no course and no plan among these files. Add a GPX course or a plan.',
     ),
   ]);
+}
+
+/** With what was found before the files were read: of the archive that they came in. */
+export function withFindings(gathered: Gathered, before: readonly Finding[]): Gathered {
+  const added = <T extends { readonly findings: readonly Finding[] }>(one: T): T => ({
+    ...one,
+    findings: [...before, ...one.findings],
+  });
+  if (before.length === 0) return gathered;
+  if (gathered.kind === 'refused') return added(gathered);
+  if (gathered.kind === 'starting') return { ...gathered, starting: added(gathered.starting) };
+  if (gathered.kind === 'waiting')
+    return { ...gathered, plan: { ...gathered.plan, files: added(gathered.plan.files) } };
+  return { ...gathered, files: added(gathered.files) };
 }

@@ -125,3 +125,56 @@ describe('receiving what was opened', () => {
     expect(store.course.value).toBe('c');
   });
 });
+
+describe('a plan that names its map of the ground', () => {
+  const plan = straightPlan({
+    ground: 'ground.geojson',
+    context: 'island.geojson',
+    stations: [{ id: 's1', name: 'Pump', on: { course: 'c', measure: 2000, side: 'right' } }],
+  });
+  const map = textFile(
+    'ground.geojson',
+    JSON.stringify({
+      type: 'FeatureCollection',
+      date: '2026-10-02',
+      features: [
+        {
+          type: 'Feature',
+          id: 'way/1',
+          properties: { highway: 'residential', name: 'Equator Road' },
+          geometry: {
+            type: 'LineString',
+            coordinates: [
+              [0, 0],
+              [0.1, 0],
+            ],
+          },
+        },
+      ],
+    }),
+  );
+
+  test('opens with it, apart from its background drawing', () => {
+    const opened = openedFrom(openFiles([plan, map, { ...demoFile('context.geojson'), name: 'island.geojson' }], null));
+    expect([...opened.files.ground.keys()]).toEqual(['ground.geojson']);
+    expect(opened.files.context?.features.length).toBeGreaterThan(1);
+    expect(opened.analysis.stations[0]?.street?.street).toBe('Equator Road');
+    expect([...opened.files.originals.keys()].toSorted()).toEqual(['ground.geojson', 'island.geojson']);
+  });
+
+  test('opens without it too, and says that it is missing', () => {
+    const opened = openedFrom(openFiles([plan], null));
+    expect(opened.findings.some(({ code }) => code === 'ground-missing')).toBe(true);
+    expect(opened.analysis.stations[0]?.street).toBeUndefined();
+  });
+
+  test('opens with one that is broken, and says where', () => {
+    const opened = openedFrom(openFiles([plan, textFile('ground.geojson', '{ "type": ')], null));
+    expect(opened.findings.map(({ code, where }) => [code, where.file])).toEqual(
+      expect.arrayContaining([
+        ['ground-missing', 'straight.json'],
+        ['ground-cut-off', 'ground.geojson'],
+      ]),
+    );
+  });
+});

@@ -1,11 +1,11 @@
 /** From files that a person dropped or chose to a plan that is computed, one that waits, or the reasons why not. */
-import { findingLine, type Finding, type Result } from '@halfcup/core';
-import { analyseOn, type IndexedCourse } from '@halfcup/core/stages';
-import { computeOpen, openPlanOf } from '../view/compute.ts';
-import { gatherFiles, type Gathered, type NamedFile } from './gather.ts';
+import { findingLine, type Finding } from '@halfcup/core';
+import { computeOpen } from '../view/compute.ts';
+import type { NamedFile } from './fileKinds.ts';
+import { gatherFiles, type Gathered } from './gather.ts';
 import type { OpenPlan, Starting, WaitingPlan } from '../store/store.ts';
 
-export type { NamedFile } from './gather.ts';
+export type { NamedFile } from './fileKinds.ts';
 
 export type Opening =
   /** `started`: see `Gathered`. */
@@ -14,14 +14,11 @@ export type Opening =
   | { readonly kind: 'starting'; readonly starting: Starting }
   | { readonly kind: 'refused'; readonly findings: readonly Finding[] };
 
-/** What was read, computed. `courses`: where another thread has made them already. */
-export function openGathered(gathered: Gathered, courses?: Result<readonly IndexedCourse[]>): Opening {
+/** What was read, computed. */
+export function openGathered(gathered: Gathered): Opening {
   if (gathered.kind !== 'ready') return gathered;
   const { document, files, started } = gathered;
-  const open =
-    courses === undefined
-      ? computeOpen(document, files, null, null)
-      : openPlanOf({ document, variant: null, files }, analyseOn(courses, document.plan, files));
+  const open = computeOpen(document, files, null, null);
   return open.ok ? { kind: 'opened', plan: open.value, started } : { kind: 'refused', findings: open.findings };
 }
 

@@ -47,6 +47,7 @@ export function startedFrom(starting: Starting, answers: SetUpAnswers): Result<S
     {
       gpx: new Map(used.map(({ name, document }) => [name, document])),
       results: new Map(),
+      ground: new Map(),
       context: null,
       findings,
       originals: new Map(used.map(({ name, original }) => [name, original])),
@@ -55,4 +56,10 @@ export function startedFrom(starting: Starting, answers: SetUpAnswers): Result<S
     null,
   );
   return bare.ok ? { ok: true, value: { bare: bare.value, text: made.value }, findings: made.findings } : bare;
+}
+
+/** The plan with all that was answered. */
+export function wholeOf({ bare, text }: Started): Result<OpenPlan> {
+  const read = readPlan(text, bare.document.file);
+  return read.ok ? computeOpen(read.value, bare.files, null, bare) : read;
 }

@@ -1,5 +1,6 @@
 /** What is read beside a plan. */
 import type { Finding } from '@halfcup/core';
+import type { Ground } from '@halfcup/core/ground';
 import type { GpxDocument } from '@halfcup/core/stages';
 import type { FeatureCollection } from 'geojson';
 
@@ -7,6 +8,8 @@ import type { FeatureCollection } from 'geojson';
 export interface PlanFiles {
   readonly gpx: ReadonlyMap<string, GpxDocument>;
   readonly results: ReadonlyMap<string, string>;
+  /** Maps of the ground beside the courses. */
+  readonly ground: ReadonlyMap<string, Ground>;
   readonly context: FeatureCollection | null;
   /** What reading them has found. */
   readonly findings: readonly Finding[];

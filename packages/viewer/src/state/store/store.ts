@@ -2,8 +2,8 @@
  * What the page holds: the open plan, what is selected and pointed at, and how it is shown.
  * One store is made at the start and handed down; selection and view are never part of a plan.
  */
-import type { Analysis, Finding, Improvement, LonLat, PlanDocument } from '@halfcup/core';
-import type { PlanStation, Units } from '@halfcup/core/plan';
+import type { Analysis, Finding, Improvement, LonLat, PlanDocument, Result } from '@halfcup/core';
+import type { OfferedCourse, PlanStation, Units } from '@halfcup/core/plan';
 import type { GpxDocument } from '@halfcup/core/stages';
 import { signal, type ReadonlySignal, type Signal } from '@preact/signals';
 import { createContext } from 'preact';
@@ -31,6 +31,16 @@ export interface WaitingPlan {
   readonly document: PlanDocument;
   readonly files: PlanFiles;
   readonly missing: readonly string[];
+  /** Files that came and that may be more than one of those missing, or one of several that may be the same. */
+  readonly unclear: readonly UnclearFile[];
+}
+
+export interface UnclearFile {
+  /** As it came. */
+  readonly name: string;
+  readonly blob: Blob;
+  /** Names of the plan that it may be. */
+  readonly names: readonly string[];
 }
 
 /** A GPX file that is to become a course. */
@@ -39,6 +49,8 @@ export interface CourseFile {
   readonly name: string;
   readonly document: GpxDocument;
   readonly original: Blob;
+  /** Its course before anything is chosen about it, where another thread has made it already. */
+  readonly offered?: Result<OfferedCourse>;
 }
 
 /** Courses without a plan: the start sheet asks what the plan is to be. */
@@ -220,6 +232,8 @@ export interface Store {
   readonly playing: Signal<boolean>;
   /** To be decided about the plan's keeping; notices come and go beside it. */
   readonly question: Signal<Notice | null>;
+  /** To be decided about the background: whom it may ask. */
+  readonly asking: Signal<Notice | null>;
 }
 
 const TOLD_EVERY_MS = 250;
@@ -267,6 +281,7 @@ const emptyStore = (): Omit<Store, 'clock' | 'clockTold'> => ({
   notice: signal(null),
   playing: signal(false),
   question: signal(null),
+  asking: signal(null),
 });
 
 const StoreContext = createContext<Store | null>(null);

@@ -39,11 +39,15 @@ const isText = (value: unknown): value is string => typeof value === 'string';
 export function rememberedBackground(storage: () => Pick<Storage, 'getItem'>): Background {
   try {
     const kept = JSON.parse(storage().getItem(KEY) ?? 'null') as Partial<
-      Record<'kind' | 'address' | 'credit', unknown>
+      Record<'kind' | 'address' | 'credit' | 'hosts', unknown>
     > | null;
     if (kept?.kind === 'paper') return { kind: 'paper' };
     const checked = isText(kept?.address) && isText(kept.credit) ? addressed(kept.address, kept.credit) : null;
-    return checked?.ok === true ? checked.background : PLAN_BACKGROUND;
+    if (checked?.ok !== true) return PLAN_BACKGROUND;
+    const hosts: unknown = kept?.hosts;
+    return Array.isArray(hosts) && hosts.length > 0 && hosts.every(isText)
+      ? ({ ...checked.background, hosts } as Background)
+      : checked.background;
   } catch {
     return PLAN_BACKGROUND;
   }
@@ -70,10 +74,14 @@ export function takeTiles(store: Store, files: readonly File[]): readonly File[]
   return files.filter((file) => !isTiles(file));
 }
 
+const HOSTS = new Intl.ListFormat('en', { type: 'conjunction' });
+
 /** Whose map is seen, in words for the map's foot; `null` where it is the plan's own. */
 export function creditOf(background: Background): string | null {
   if (background.kind === 'tiles')
     return `Background: ${background.file.name}, from this device. Its maker’s terms apply.`;
   if (background.kind === 'plan' || background.kind === 'paper') return null;
-  return `Background: ${background.credit}. Loaded from ${new URL(background.address.replaceAll(/[{}]/gu, '')).host}; its owner’s terms apply.`;
+  const hosts = [new URL(background.address.replaceAll(/[{}]/gu, '')).host, ...(background.hosts ?? [])];
+  const whose = hosts.length === 1 ? 'its owner’s' : 'their owners’';
+  return `Background: ${background.credit}. Loaded from ${HOSTS.format(hosts)}; ${whose} terms apply.`;
 }

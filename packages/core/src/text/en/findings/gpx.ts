@@ -2,6 +2,7 @@
 import type { BadNumber, GpxParams, Repeats, XmlFault } from '../../params/gpx.ts';
 import type { Say } from '../../say.ts';
 import type { Sentence, TextsOf } from '../../sentence.ts';
+import { limits } from './limits.ts';
 import { tracks } from './tracks.ts';
 
 /** A text for one finding, and for how many more there are of its kind. */
@@ -85,6 +86,7 @@ export const XML: { readonly [fault in XmlFault]: (name: string) => Sentence } =
 
 export const gpx: TextsOf<GpxParams> = {
   ...tracks,
+  ...limits,
   'gpx-empty': () => [
     'The file is empty.',
     'It should be a GPX file with a track, a route or waypoints.',

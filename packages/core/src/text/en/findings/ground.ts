@@ -17,6 +17,7 @@ const BOUNDS: { readonly [bound in GroundBound]: (most: string) => string } = {
   relations: (most) => `The street file has more than ${most} relations.`,
   features: (most) => `The street file has more than ${most} features.`,
   attributes: (most) => `An element has more than ${most} attributes.`,
+  tagLength: (most) => `There are more than ${most} characters from one tag to the next.`,
   depth: (most) => `Elements are nested more than ${most} deep.`,
   kept: (most) => `More than ${most} streets, areas and points lie beside the courses.`,
 };

@@ -9,6 +9,19 @@ const markText = (name: string | undefined, say: Say): string =>
   name === undefined ? 'A mark' : `Mark ${say.found(name)}`;
 
 export const planSources: TextsOf<SourceParams> = {
+  'text-encoding': byProblem({
+    wide: ({ encoding }) => [`This file is in ${encoding}.`, 'It should be text in UTF-8.', 'Save it again as UTF-8.'],
+    invalid: ({ byte, at }, say) => [
+      `Byte ${say.count(at)} of this file (hex ${byte}) is not valid UTF-8.`,
+      null,
+      'Save the file again as UTF-8, so that no letter is lost.',
+    ],
+    binary: ({ byte, at }, say) => [
+      `This file holds binary data, not text: byte ${say.count(at)} is hex ${byte}.`,
+      'It should be text in UTF-8.',
+      'Choose another file.',
+    ],
+  }),
   'gpx-missing': ({ gpx }, say) => [
     `The file ${say.found(gpx)} was not found beside the plan.`,
     null,

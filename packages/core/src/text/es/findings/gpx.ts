@@ -2,6 +2,7 @@
 import type { BadNumber, GpxParams, LineName, Repeats, XmlFault } from '../../params/gpx.ts';
 import type { Say } from '../../say.ts';
 import type { Sentence, TextsOf } from '../../sentence.ts';
+import { limits } from './limits.ts';
 
 /** A text for one finding, and for how many more there are of its kind. */
 const counted =
@@ -88,6 +89,7 @@ function listed(lines: readonly LineName[], count: number, say: Say): string {
 }
 
 export const gpx: TextsOf<GpxParams> = {
+  ...limits,
   'gpx-empty': () => [
     'El archivo está vacío.',
     'Debe ser un archivo GPX con un track, una ruta o waypoints.',

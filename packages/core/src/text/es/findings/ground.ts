@@ -17,6 +17,7 @@ const BOUNDS: { readonly [bound in GroundBound]: (most: string) => string } = {
   relations: (most) => `El archivo de calles tiene más de ${most} relaciones.`,
   features: (most) => `El archivo de calles tiene más de ${most} objetos.`,
   attributes: (most) => `Un elemento tiene más de ${most} atributos.`,
+  tagLength: (most) => `Hay más de ${most} caracteres de una etiqueta a la siguiente.`,
   depth: (most) => `Hay elementos anidados a más de ${most} niveles.`,
   kept: (most) => `Junto a los recorridos hay más de ${most} calles, superficies y puntos.`,
 };

@@ -9,6 +9,23 @@ const markText = (name: string | undefined, say: Say): string =>
   name === undefined ? 'Una marca' : `La marca ${say.found(name)}`;
 
 export const planSources: TextsOf<SourceParams> = {
+  'text-encoding': byProblem({
+    wide: ({ encoding }) => [
+      `Este archivo está en ${encoding}.`,
+      'Debe ser texto en UTF-8.',
+      'Guárdelo otra vez como UTF-8.',
+    ],
+    invalid: ({ byte, at }, say) => [
+      `El byte ${say.count(at)} de este archivo (hex ${byte}) no es UTF-8 válido.`,
+      null,
+      'Guarde el archivo otra vez como UTF-8, para que no se pierda ninguna letra.',
+    ],
+    binary: ({ byte, at }, say) => [
+      `Este archivo contiene datos binarios, no texto: el byte ${say.count(at)} es hex ${byte}.`,
+      'Debe ser texto en UTF-8.',
+      'Elija otro archivo.',
+    ],
+  }),
   'gpx-missing': ({ gpx }, say) => [
     `El archivo ${say.found(gpx)} no está junto al plan.`,
     null,

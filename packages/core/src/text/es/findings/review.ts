@@ -6,6 +6,7 @@ import type { TextsOf } from '../../sentence.ts';
 import { nth, often, passAt, sure } from '../nouns.ts';
 import { absence } from './reviewAbsence.ts';
 import { flows } from './reviewFlows.ts';
+import { ground } from './reviewGround.ts';
 import { items } from './reviewItems.ts';
 import { placing } from './reviewPlacing.ts';
 import { road } from './reviewRoad.ts';
@@ -236,6 +237,7 @@ export const review: TextsOf<ReviewParams> = {
   ...items,
   ...road,
   ...flows,
+  ...ground,
   ...placing,
   ...times,
   ...absence,

@@ -1,0 +1,107 @@
+/**
+ * How long the lists of a plan are, before its schema is asked: of a list that is too long it would say as much as there are
+ * entries, and take its time.
+ */
+import { LIMITS, type PlanList } from '../limits.ts';
+import type { Path } from './fault.ts';
+
+/** A list that is too long; the path is that of its first entry too many. */
+export interface LongList {
+  readonly what: PlanList | 'entries';
+  readonly found: number;
+  readonly path: Path;
+}
+
+/** Where each list stands; the star is for every entry of the list around it, whose lists count together. */
+const LISTS: readonly (readonly [what: PlanList, ...path: readonly string[]])[] = [
+  ['courses', 'courses'],
+  ['races', 'races'],
+  ['waves', 'races', '*', 'waves'],
+  ['marks', 'courses', '*', 'marks'],
+  ['stations', 'stations'],
+  ['zones', 'zones'],
+  ['vehicles', 'vehicles'],
+  ['waivers', 'waivers'],
+  ['variants', 'variants'],
+  ['crew', 'people', 'crew'],
+];
+
+type Entries = Readonly<Record<string, unknown>>;
+
+const isContainer = (value: unknown): value is Entries => typeof value === 'object' && value !== null;
+
+const entryOf = (value: unknown, key: string): unknown =>
+  isContainer(value) && Object.hasOwn(value, key) ? value[key] : undefined;
+
+interface Place {
+  readonly list: readonly unknown[];
+  readonly path: Path;
+}
+
+function listsAt(value: unknown, keys: readonly string[], path: Path): readonly Place[] {
+  const [key, ...rest] = keys;
+  if (key === undefined) return Array.isArray(value) ? [{ list: value, path }] : [];
+  if (key !== '*') return listsAt(entryOf(value, key), rest, [...path, key]);
+  return Array.isArray(value) ? value.flatMap((one: unknown, k) => listsAt(one, rest, [...path, k])) : [];
+}
+
+function namedLists(plan: unknown): readonly LongList[] {
+  return LISTS.flatMap(([what, ...keys]) => {
+    const places = listsAt(plan, keys, []);
+    const found = places.reduce((sum, { list }) => sum + list.length, 0);
+    if (found <= LIMITS.plan[what]) return [];
+    let left = LIMITS.plan[what];
+    const past = places.find(({ list }) => (left -= list.length) < 0)!;
+    return [{ what, found, path: [...past.path, left + past.list.length] }];
+  });
+}
+
+/** Positions have a limit of their own, which the text has kept; so has the crew. */
+const isOfItsOwn = (value: Entries, path: Path): boolean =>
+  (Array.isArray(value) && value.every(Array.isArray)) || (path.length === 2 && path[1] === 'crew');
+
+function otherLists(value: Entries, path: Path): readonly LongList[] {
+  const keys = Object.keys(value);
+  const inner = keys.flatMap((key) => {
+    const one = value[key];
+    return isContainer(one) ? otherLists(one, [...path, Array.isArray(value) ? Number(key) : key]) : [];
+  });
+  const most = LIMITS.plan.entries;
+  if (keys.length <= most || isOfItsOwn(value, path)) return inner;
+  return [{ what: 'entries', found: keys.length, path: [...path, Array.isArray(value) ? most : keys[most]!] }];
+}
+
+/** Every list of a plan's value, and every object, that has more entries than there may be. */
+export function longLists(plan: unknown): readonly LongList[] {
+  const named = namedLists(plan);
+  return named.length > 0 || !isContainer(plan) ? named : otherLists(plan, []);
+}
+
+/** Positions that cannot be used, of which one list may have so many before the rest of it is left out. */
+const MOST_WRONG = 100;
+
+const isNumbers = (position: unknown): boolean =>
+  Array.isArray(position) && position.length >= 2 && position.length <= 3 && position.every(Number.isFinite);
+
+/**
+ * A plan's value for the schema: a list of positions ends at its hundredth that cannot be used, since every one of them is
+ * several problems. Such a plan is refused in any case.
+ */
+export function withoutManyWrong(value: unknown): unknown {
+  if (!isContainer(value)) return value;
+  if (Array.isArray(value) && value.length > MOST_WRONG && value.every(Array.isArray)) {
+    let wrong = 0;
+    const end = value.findIndex((position) => !isNumbers(position) && (wrong += 1) > MOST_WRONG);
+    return end < 0 ? value : value.slice(0, end);
+  }
+  if (Array.isArray(value)) return mapped(value, (list: readonly unknown[]) => list.map(withoutManyWrong));
+  return mapped(value, (one) =>
+    Object.fromEntries(Object.entries(one).map(([key, entry]) => [key, withoutManyWrong(entry)])),
+  );
+}
+
+/** What is made of a value, or the value itself where nothing in it has changed. */
+function mapped<T extends object>(value: T, make: (value: T) => object): object {
+  const made = make(value) as Entries;
+  return Object.keys(value).every((key) => made[key] === (value as Entries)[key]) ? value : made;
+}
