@@ -40,6 +40,8 @@ export default defineConfig({
           include: BROWSER,
           isolate: false,
           globalSetup: 'tests/support/setupBrowser.ts',
+          // Plans are worked out beside the page, on a machine that may be busy.
+          expect: { poll: { timeout: 15_000 } },
           testTimeout: 240_000,
           hookTimeout: 180_000,
         },

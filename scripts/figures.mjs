@@ -1,12 +1,13 @@
 /**
  * Writes the last figures of the benches (packages/core/bench/results.json, growth.json and batch.json, packages/viewer/bench/results.json)
- * into packages/core/BENCHMARKS.md, the list of checks into packages/core/CHECKS.md and the limits into packages/core/LIMITS.md, between
- * their marks. `--check` changes nothing and exits 1 where a list is stale.
+ * into packages/core/BENCHMARKS.md, and between their marks what follows from the sources: the list of checks (packages/core/CHECKS.md), the
+ * limits (packages/core/LIMITS.md) and the ranges of a plan's numbers (packages/core/PLAN.md). `--check` changes nothing and exits 1 where one is stale.
  */
 import { spawnSync } from 'node:child_process';
 import { readFileSync, writeFileSync } from 'node:fs';
-import { dirname, join } from 'node:path';
+import { dirname, join, relative } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { rangeTable } from './planRanges.mjs';
 
 const root = join(dirname(fileURLToPath(import.meta.url)), '..');
 // The list is that of the sources as they are, not of what was built some time ago.
@@ -17,10 +18,12 @@ const { status } = spawnSync(process.execPath, ['node_modules/typescript/bin/tsc
 if (status !== 0) throw new Error('core does not compile; fix that first');
 const { CHECKS, PLACED_RULES, STAGE_RULES, THEMES } = await import('@halfcup/core/stages');
 const { limitTable, themeText } = await import('@halfcup/core/sentences');
+const { planJsonSchema } = await import('@halfcup/core/schemas');
 const benchmarks = join(root, 'packages/core/BENCHMARKS.md');
 
 const checks = join(root, 'packages/core/CHECKS.md');
 const limits = join(root, 'packages/core/LIMITS.md');
+const ranges = join(root, 'packages/core/PLAN.md');
 
 function between(text, name, content) {
   const pattern = new RegExp(`(<!-- ${name} -->\\n)[\\s\\S]*?(<!-- /${name} -->)`);
@@ -100,19 +103,21 @@ const limitLines = () =>
     ...limitTable().map(({ title, most }) => `| ${title} | ${most.join(', ')} |`),
   ].join('\n');
 
-const lists = [
+/** What is made of the sources alone, and so can be stale. */
+const made = [
   [checks, 'checks', checkTable()],
   [limits, 'limits', limitLines()],
+  [ranges, 'ranges', rangeTable(planJsonSchema())],
 ].map(([file, name, content]) => {
-  const text = readFileSync(file, 'utf8');
-  return { file, text, current: between(text, name, content) };
+  const listed = readFileSync(file, 'utf8');
+  return { file, listed, current: between(listed, name, content) };
 });
-const stale = lists.filter(({ text, current }) => text !== current);
 if (process.argv.includes('--check')) {
-  for (const { file } of stale) console.error(`${file} is stale; run \`node scripts/figures.mjs\`.`);
+  const stale = made.filter(({ listed, current }) => current !== listed);
+  for (const { file } of stale) console.error(`${relative(root, file)} is stale; run \`node scripts/figures.mjs\`.`);
   process.exitCode = stale.length === 0 ? 0 : 1;
 } else {
-  for (const { file, current } of lists) writeFileSync(file, current);
+  for (const { file, current } of made) writeFileSync(file, current);
   const tables = [
     ['speed', speedTable()],
     ['growth', growthTable()],

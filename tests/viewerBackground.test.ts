@@ -168,6 +168,47 @@ describe('what lies under the course', () => {
     });
   });
 
+  it('of a style tells every other host that it would ask, and asks none of them before it may', async () => {
+    await on(async ({ page, context }) => {
+      const asked: string[] = [];
+      const open = { 'access-control-allow-origin': '*' };
+      const answers: Readonly<Record<string, object>> = {
+        'style.example.invalid': {
+          version: 8,
+          sprite: 'https://icons.example.invalid/sprite',
+          sources: { land: { type: 'vector', url: 'https://lists.example.invalid/tiles.json' } },
+          layers: [{ id: 'land', type: 'fill', source: 'land', 'source-layer': 'land' }],
+        },
+        'lists.example.invalid': { tilejson: '3.0.0', tiles: ['https://tiles.example.invalid/{z}/{x}/{y}.pbf'] },
+        'icons.example.invalid': {},
+      };
+      await context.route('https://*.example.invalid/**', (route) => {
+        const { host } = new URL(route.request().url());
+        asked.push(host);
+        return route.fulfill(
+          answers[host] === undefined ? { status: 404, headers: open } : { json: answers[host], headers: open },
+        );
+      });
+      await openChoice(page);
+      await page.getByRole('radio', { name: 'Online map (URL)' }).check();
+      await page.getByLabel(/^URL of a map style/u).fill('https://style.example.invalid/style.json');
+      await page.getByLabel(/^Credit line/u).fill('Somebody');
+      await page.getByRole('button', { name: 'Use this map' }).click();
+      const question = page.getByRole('status');
+      await question.getByText('also loads from lists.example.invalid and icons.example.invalid').waitFor();
+      expect(new Set(asked)).toEqual(new Set(['style.example.invalid']));
+      await question.getByRole('button', { name: 'Use it', exact: true }).click();
+      // The list of tiles names one more.
+      await question.getByText('also loads from tiles.example.invalid').waitFor();
+      expect(asked).toContain('lists.example.invalid');
+      expect(asked).not.toContain('icons.example.invalid');
+      expect(asked).not.toContain('tiles.example.invalid');
+      await question.getByRole('button', { name: 'Do not use it' }).click();
+      await expect.poll(() => question.getByText('also loads from').count()).toBe(0);
+      expect(asked).not.toContain('tiles.example.invalid');
+    });
+  });
+
   it('draws paper with lines of longitude and latitude, and asks nobody', async () => {
     await on(async ({ page, requests }) => {
       const before = await page.locator('canvas').screenshot();

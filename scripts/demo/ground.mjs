@@ -1,6 +1,7 @@
 // The island as a street map has it, cut to what lies near the courses: ways with tags in the words of OpenStreetMap and
 // with the nodes that they share, buildings, water and parks, and single things beside the road. Invented like the island.
 import { between, toLine, toLonLat } from './frame.mjs';
+import { area } from './contour.mjs';
 import { sample } from './curve.mjs';
 import { deckOf, lighthouse, ponds } from './context.mjs';
 import { harbour, tideGap } from './land.mjs';
@@ -61,14 +62,14 @@ const tagged = ({ id, kind, name, points }) => ({
 });
 
 /** A way cut where it goes onto and off a bridge. */
-function bridged(way, onDeck, name) {
+function bridged(way, onDeck) {
   const cuts = way.points.flatMap((p, i, all) =>
     i > 0 && i < all.length - 1 && onDeck(all[i - 1], p) !== onDeck(p, all[i + 1]) ? [i] : [],
   );
   return [0, ...cuts].map((from, k) => {
     const points = way.points.slice(from, (cuts[k] ?? way.points.length - 1) + 1);
     return onDeck(points[0], points[1])
-      ? { points, tags: { ...way.tags, bridge: 'yes', layer: '1', 'bridge:name': name } }
+      ? { points, tags: { ...way.tags, bridge: 'yes', layer: '1' } }
       : { ...way, points };
   });
 }
@@ -80,9 +81,8 @@ function waysOf(net, { roads, landOf }) {
   return lines.flatMap((road) => {
     if (road.tags) return [{ points: road.points, tags: { ...road.tags, name: road.name } }];
     const way = tagged(road);
-    if (road.id === 'bridge')
-      return bridged(way, (p, q) => deck.has(String(p)) && deck.has(String(q)), 'Sallow Bridge');
-    return road.id === 'causeway' ? bridged(way, overGap, 'Tide Bridge') : [way];
+    if (road.id === 'bridge') return bridged(way, (p, q) => deck.has(String(p)) && deck.has(String(q)));
+    return road.id === 'causeway' ? bridged(way, overGap) : [way];
   });
 }
 
@@ -99,6 +99,8 @@ function clipped(points, isNear) {
 
 const middle = (ring) => [(ring[0][0] + ring[2][0]) / 2, (ring[0][1] + ring[2][1]) / 2];
 const closed = (ring) => [...ring, ring[0]];
+/** Counterclockwise, as GeoJSON wants outer rings (RFC 7946). */
+const turned = (ring) => (area(ring) > 0 ? ring : ring.toReversed());
 
 /** What the larger and the better known of the houses are. */
 const known = [
@@ -133,7 +135,9 @@ function areasOf(net, { houses, isNear, ways }) {
   ].filter(({ ring }) => ring.some(isNear));
 }
 
-/** The text of the street map: one feature to a line, in the order ways, areas, single things. */
+const sorted = (tags) => Object.fromEntries(Object.entries(tags).toSorted(([a], [b]) => (a < b ? -1 : 1)));
+
+/** The text of the street map, as Halfcup itself writes one: one feature to a line, in the order ways, areas, single things. */
 export function groundText(net, land) {
   const lines = Object.keys(courses).map((course) => coursePoints(net, course));
   // No step of a course is over 80 m, so that a look at its vertices leaves out most.
@@ -147,7 +151,7 @@ export function groundText(net, land) {
   const nodes = new Map();
   const node = (p) => {
     const key = String(toLonLat(p));
-    if (!nodes.has(key)) nodes.set(key, `node/${nodes.size + 1}`);
+    if (!nodes.has(key)) nodes.set(key, nodes.size + 1);
     return nodes.get(key);
   };
   const pieces = ways.flatMap((way, k) => clipped(way.points, isNear).map((points) => ({ ...way, k, points })));
@@ -156,22 +160,22 @@ export function groundText(net, land) {
       type: 'Feature',
       id: `way/${k + 1}`,
       nodes: points.map(node),
-      properties: tags,
+      properties: sorted(tags),
       geometry: { type: 'LineString', coordinates: points.map((p) => toLonLat(p)) },
     })),
     ...areasOf(net, { ...land, isNear, ways }).map(({ ring, tags }, k) => ({
       type: 'Feature',
       id: `way/${1001 + k}`,
-      properties: tags,
-      geometry: { type: 'Polygon', coordinates: [ring.map((p) => toLonLat(p, 6))] },
+      properties: sorted(tags),
+      geometry: { type: 'Polygon', coordinates: [turned(ring).map((p) => toLonLat(p, 6))] },
     })),
     ...things(pieces, coursePoints(net, 'full')).map(({ at, tags, of }, k) => ({
       type: 'Feature',
-      id: of ? node(of) : `node/${10_001 + k}`,
-      properties: tags,
+      id: `node/${of ? node(of) : 10_001 + k}`,
+      properties: sorted(tags),
       geometry: { type: 'Point', coordinates: toLonLat(at) },
     })),
   ];
-  const head = Object.entries(credit).map(([key, value]) => `${JSON.stringify(key)}:${JSON.stringify(value)}`);
-  return `{"type":"FeatureCollection",${head.join(',')},"features":[\n${features.map((f) => JSON.stringify(f)).join(',\n')}\n]}\n`;
+  const head = Object.entries(credit).map(([key, value]) => `"${key}": ${JSON.stringify(value)},\n`);
+  return `{\n"type": "FeatureCollection",\n${head.join('')}"features": [\n${features.map((f) => JSON.stringify(f)).join(',\n')}\n]\n}\n`;
 }

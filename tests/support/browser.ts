@@ -180,10 +180,12 @@ export async function dropFiles(page: Page, files: Readonly<Record<string, strin
 
 /** Waits until the map has drawn what it was given; in a visit without a map, until the plan is open. */
 export async function mapIdle(page: Page): Promise<void> {
-  const isWithout = withoutMap.has(page.context());
-  const state = isWithout ? 'failed' : 'idle';
+  const state = withoutMap.has(page.context()) ? 'failed' : 'idle';
+  // The map of a page without a plan is idle too.
+  await page.locator('h1:not(:empty)').waitFor({ timeout: 60_000 });
+  if (state === 'idle')
+    await page.evaluate(() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done))));
   await page.locator(`[data-map="${state}"]`).waitFor({ state: 'attached', timeout: 60_000 });
-  if (isWithout) await page.locator('h1:not(:empty)').waitFor({ timeout: 60_000 });
 }
 
 /** The bytes of the plan as the Save button gives them out, through the browser's downloads. */

@@ -25,14 +25,15 @@ export async function analysePlan(io: Io, file: string, variant: string | undefi
   const document = chosen.value;
   const sources = await readSources(io, document);
   if (!sources.ok) return bad(placeFindings(sources.findings, document));
-  const results = await readResultTexts(io, document);
-  if (!results.ok) return results;
-  const ground = await readGroundTexts(io, document);
+  const texts = await readResultTexts(io, document);
+  if (!texts.ok) return texts;
+  const maps = await readMaps(io, document);
   const reviewed = reviewPlan({
     plan: document,
-    files: new Map<string, PlanFile>([...sources.value, ...results.value, ...ground]),
+    files: new Map<string, PlanFile>([...sources.value, ...texts.value, ...maps.texts]),
   });
-  const findings = [...placeFindings([...chosen.findings, ...sources.findings], document), ...reviewed.findings];
+  const before = placeFindings([...chosen.findings, ...sources.findings, ...maps.findings], document);
+  const findings = [...before, ...reviewed.findings];
   if (!reviewed.ok) return bad(findings);
   return good({ document, analysis: { ...reviewed.value.analysis, findings } });
 }
@@ -80,17 +81,22 @@ async function readResultTexts(io: Io, document: PlanDocument): Promise<Result<R
   return findings.length > 0 ? bad(findings) : good(texts);
 }
 
-/** Texts of the ground. A map that is missing or cannot be used is left out: the review says so, and does without. */
-async function readGroundTexts(io: Io, document: PlanDocument): Promise<ReadonlyMap<string, string>> {
+/** Texts of the ground. A missing file is left out, and one that cannot be read besides: the review goes on without. */
+async function readMaps(
+  io: Io,
+  document: PlanDocument,
+): Promise<{ readonly texts: ReadonlyMap<string, string>; readonly findings: readonly Finding[] }> {
   const folder = dirname(document.file);
   const texts = new Map<string, string>();
+  const findings: Finding[] = [];
   for (const name of filesNamedBy(document.plan).ground) {
     const path = join(folder, name);
     if ((await liesInside(io, path, folder)) !== true) continue;
     const text = await readText(io, path, 'ground');
     if (text.ok) texts.set(name, text.value);
+    else findings.push(...text.findings);
   }
-  return texts;
+  return { texts, findings };
 }
 
 function outside(gpx: string, index: number, course: string): Finding {

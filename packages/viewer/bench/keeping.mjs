@@ -195,13 +195,22 @@ const END = {
   },
 };
 
+/** The next round begins with nothing kept. */
+async function clearAll(page, from) {
+  const client = await session(page);
+  await page.goto('about:blank');
+  await client.send('Storage.clearDataForOrigin', { origin: new URL(from).origin, storageTypes: 'all' });
+}
+
 async function single(way, stage, typing, mark) {
   const seen = await openPage(stage.context, stage.address);
   const work = typing ? type(seen.page, mark) : drag(seen.page, 1 + Math.floor(Math.random() * 3));
   await work;
-  if (typing) await pause(between(200, 1500));
+  while (seen.shown === null) await pause(20);
+  if (typing) await pause(between(50, 1500));
   const back = await END[way]({ seen, stage, typing });
   const ok = holds(typing, seen.shown, back);
+  if (way === 'cleared') await clearAll(seen.page, stage.address);
   await seen.page.close().catch(() => undefined);
   return { ok, waits: seen.waits === true, asked: seen.asked, shown: seen.shown, back };
 }
@@ -215,7 +224,8 @@ async function double(stage, typing, mark) {
   await second.page.bringToFront();
   if (typing) {
     await type(second.page, `${mark}b`);
-    await pause(between(30, 900));
+    while (second.shown === null) await pause(20);
+    await pause(between(0, 900));
   } else await drag(second.page, 1);
   const shown = [first.shown, second.shown];
   await Promise.all([first.page.reload(), second.page.reload()]);

@@ -25,7 +25,8 @@ export interface GroundDocument {
  * import { clipGround, groundDocument } from '@halfcup/core/ground';
  * const course = courseFromGeoJson({ type: 'LineString', coordinates: [[-17.4, -33.2], [-17.39, -33.2]] });
  * const map = '<osm version="0.6"><node id="1" lat="-33.2" lon="-17.4"><tag k="emergency" v="fire_hydrant"/></node></osm>';
- * const read = course.ok ? await clipGround([new TextEncoder().encode(map)], { file: 'town.osm', courses: [course.value] }) : course;
+ * const bytes = Uint8Array.from(map, (character) => character.charCodeAt(0));
+ * const read = course.ok ? await clipGround([bytes], { file: 'town.osm', courses: [course.value] }) : course;
  * read.ok && groundDocument(read.value).kept; // → { ways: 0, areas: 0, points: 1 }
  * ```
  */

@@ -3,6 +3,7 @@ import { type Course, isCourse } from '../course/course.ts';
 import { type Result, bad } from '../finding.ts';
 import { type Shapes, aFunction, aText, anything, listOf, maybe, positive, recordOf, refuse, want } from '../wants.ts';
 import { type ClippedGround, createGroundClipper } from './clipper.ts';
+import { isBytes } from './format.ts';
 import { groundFinding } from './groundFinding.ts';
 
 /** Metres from a course within which the ground is kept. */
@@ -49,8 +50,8 @@ const isOptions = recordOf<ClipOptions>('options { file, courses }', OPTIONS);
  * const course = courseFromGeoJson({ type: 'LineString', coordinates: [[-17.4, -33.2], [-17.39, -33.2]] });
  * const map = `<osm version="0.6"><node id="1" lat="-33.2" lon="-17.4"/><node id="2" lat="-33.2" lon="-17.39"/>
  *   <way id="7"><nd ref="1"/><nd ref="2"/><tag k="highway" v="residential"/></way></osm>`;
- * const bytes = new Blob([map]).stream();
- * const read = course.ok ? await clipGround(bytes, { file: 'town.osm', courses: [course.value] }) : course;
+ * const bytes = Uint8Array.from(map, (character) => character.charCodeAt(0));
+ * const read = course.ok ? await clipGround([bytes], { file: 'town.osm', courses: [course.value] }) : course;
  * read.ok && read.value.ground.ways.map(({ id, nodes }) => [id, nodes.length]); // → [['way/7', 2]]
  * ```
  */
@@ -67,8 +68,7 @@ export async function clipGround(
   let read = 0;
   for await (const chunk of bytes) {
     if (signal?.aborted === true) throw signal.reason;
-    if (!(chunk instanceof Uint8Array))
-      refuse('clipGround', 'bytes', { path: '', expected: 'a stream of Uint8Arrays', found: chunk });
+    if (!isBytes(chunk)) refuse('clipGround', 'bytes', { path: '', expected: 'a stream of Uint8Arrays', found: chunk });
     if (!clipper.write(chunk)) break;
     read += chunk.length;
     onProgress?.(read);

@@ -11,7 +11,7 @@ import { type ElementCounts, type SkippedCounts, createAssembly, finishAssembly 
 import { clippedParts } from './clip.ts';
 import { createLeftOut } from './collect.ts';
 import { type Corridor, corridorOf } from './corridor.ts';
-import { type FirstBytes, formatOf } from './format.ts';
+import { type FirstBytes, formatOf, isBytes } from './format.ts';
 import type { Ground, GroundSource } from './ground.ts';
 import { groundFinding } from './groundFinding.ts';
 import { MOST } from './limits.ts';
@@ -74,8 +74,9 @@ const PACKED_PIECE = 8192;
  * const course = courseFromGeoJson({ type: 'LineString', coordinates: [[-17.4, -33.2], [-17.39, -33.2]] });
  * if (!course.ok) throw new Error(course.findings[0]?.message);
  * const clipper = createGroundClipper('town.osm', [course.value], 300);
- * clipper.write(new TextEncoder().encode('<osm version="0.6"><node id="1" lat="-33.2" lon="-17.4"><tag k="barrier" '));
- * clipper.write(new TextEncoder().encode('v="gate"/></node></osm>'));
+ * const bytesOf = (text: string): Uint8Array => Uint8Array.from(text, (character) => character.charCodeAt(0));
+ * clipper.write(bytesOf('<osm version="0.6"><node id="1" lat="-33.2" lon="-17.4"><tag k="barrier" '));
+ * clipper.write(bytesOf('v="gate"/></node></osm>'));
  * const read = clipper.close();
  * read.ok && read.value.ground.points.map(({ id }) => id); // → ['node/1']
  * ```
@@ -88,7 +89,7 @@ export function createGroundClipper(file: string, courses: readonly Course[], wi
   const { reading } = clipping;
   return {
     write: (chunk) => {
-      if (!(chunk instanceof Uint8Array))
+      if (!isBytes(chunk))
         throw new TypeError(`a street file is read from Uint8Arrays; this is ${describeValue(chunk)}`);
       clipping.packed += chunk.length;
       for (let at = 0; at < chunk.length && reading.fault === null; at += PIECE)

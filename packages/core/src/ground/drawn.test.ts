@@ -16,6 +16,7 @@ describe('what a map draws of the ground', () => {
     [{ highway: 'construction' }, null],
     [{ waterway: 'stream' }, 'stream'],
     [{ waterway: 'stream', tunnel: 'culvert' }, null],
+    [{ natural: 'coastline' }, 'shore'],
     [{ barrier: 'fence' }, null],
   ])('draws the line %j as %s', (tags, drawn) => {
     expect(drawnLine(tags as Record<string, string>)).toBe(drawn);

@@ -14,6 +14,10 @@ export type FirstBytes =
 
 declare const TextDecoder: new (label: string) => { decode(bytes: Uint8Array): string };
 
+/** Bytes of another window or thread are bytes too, so no `instanceof`. */
+export const isBytes = (chunk: unknown): boolean =>
+  ArrayBuffer.isView(chunk) && 'subarray' in chunk && 'BYTES_PER_ELEMENT' in chunk && chunk.BYTES_PER_ELEMENT === 1;
+
 /** Bytes that must show what a file is. */
 const ENOUGH = 1024;
 const OSM_HEADER = 'OSMHeader';

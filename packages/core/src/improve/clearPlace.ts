@@ -61,7 +61,7 @@ const WITHIN = 150;
  * if (!read.ok) throw new Error(read.findings[0]?.message);
  * const result = analyse(read.value.plan, { gpx: new Map() });
  * if (!result.ok) throw new Error(result.findings[0]?.message);
- * clearPlace(result.value, 's1')?.shift; // → 14
+ * clearPlace(result.value, 's1')?.shift; // → -6
  * ```
  */
 export function clearPlace(analysis: Analysis, id: string, options: ClearOptions = {}): ClearPlace | null {

@@ -54,6 +54,7 @@ const LINE_WIDTHS: Readonly<Record<DrawnLine | 'below', number>> = {
   steps: 0.5,
   rail: 0.25,
   stream: 0.2,
+  shore: 0.3,
   below: 0.25,
 };
 const DASHES: Readonly<Partial<Record<Class, string>>> = {
@@ -63,7 +64,7 @@ const DASHES: Readonly<Partial<Record<Class, string>>> = {
   below: '1.6 0.9',
 };
 /** From the lowest up. */
-const LINES = ['stream', 'below', 'rail', 'path', 'steps', 'lane', 'street', 'main'] as const;
+const LINES = ['shore', 'stream', 'below', 'rail', 'path', 'steps', 'lane', 'street', 'main'] as const;
 const AREAS = ['park', 'water', 'paved', 'building'] as const;
 const CASED: ReadonlySet<Class> = new Set(['lane', 'street', 'main']);
 
@@ -177,7 +178,8 @@ export function namedStreets(ground: Ground, frame: GroundFrame): NamedStreet[] 
   const extents = sizesOf(ground).ways;
   const found = ground.ways.flatMap((way, k): NamedStreet[] => {
     const [line, name] = [drawnLine(way.tags), drawnName(way.tags)];
-    if (line === null || name === null || line === 'stream' || !isNear(extents[k]!, frame)) return [];
+    if (line === null || name === null || line === 'stream' || line === 'shore' || !isNear(extents[k]!, frame))
+      return [];
     const places = placesOf(way, frame);
     return places.length < 2 ? [] : [{ name, line, places }];
   });

@@ -10,15 +10,15 @@ import { wrapDegrees } from '../geodesy/ellipsoid.ts';
 import { eastNorth, project } from '../geodesy/frame.ts';
 import type { Layout } from '../layout/layout.ts';
 import type { Units } from '../plan/plan.ts';
-import { formatLength } from '../format.ts';
-import { lengthIn, metres } from '../units.ts';
+import { metres } from '../units.ts';
 import type { SheetText } from '../text/sheetText.ts';
 import { type Place, backdrop, thinned } from './backdrop.ts';
 import { type GroundFrame, creditOf, groundDrawing, namedStreets } from './groundDrawing.ts';
 import { type Html, html } from './html.ts';
 import { numberOf } from '../layout/layout.ts';
+import { northAndScale } from './overviewScale.ts';
 import { streetsByName } from './overviewStreets.ts';
-import { mm, niceLength, svgFrame, svgPath, svgText, through } from './svg.ts';
+import { mm, svgFrame, svgPath, svgText, through } from './svg.ts';
 import { type Box, POINT, overlap, textWidth } from './textBox.ts';
 
 export interface OverviewMapInput {
@@ -330,21 +330,4 @@ function placeWord(word: string, [x, y]: Place, towards: readonly Place[], taken
   if (box === undefined) return [];
   taken.push(box);
   return [svgText(box.x, box.y + size.height * 0.8, word, { points: SIZE, bold, halo: true })];
-}
-
-function northAndScale({ scale, turnDeg }: View, { units, width, height, text }: OverviewMapInput): Html {
-  const unit = units === 'metric' ? 'm' : 'mi';
-  const length = metres(niceLength(lengthIn(40 / scale, unit)), unit);
-  const shown =
-    units === 'metric' && length < 1000
-      ? formatLength(length, units, 'wheel')
-      : formatLength(
-          length,
-          units,
-          'long',
-          Math.max(0, -Math.floor(Math.log10(lengthIn(length, units === 'metric' ? 'km' : 'mi')) + 1e-9)),
-        );
-  const y = height - 3;
-  return html`<rect x="1" y="${mm(y - 6)}" width="${mm(length * scale + 6)}" height="8" fill="#fff"/>${svgPath(`M3 ${mm(y - 1.6)}v1.6h${mm(length * scale)}v-1.6`, 'stroke="#000" stroke-width="0.5" fill="none"')}${svgText(4, y - 1.4, shown, { points: SIZE })}
-<rect x="${mm(width - 10.5)}" y="1" width="10" height="14" fill="#fff"/><g data-turn="${turnDeg}" transform="translate(${mm(width - 5.5)} 6) rotate(${turnDeg})">${svgPath('M0 -4.5l2.2 7l-2.2 -1.6l-2.2 1.6z', 'fill="#000"')}</g>${svgText(width - 5.5, 14, text.lists.overview.north, { points: SIZE, bold: true, anchor: 'middle' })}`;
 }

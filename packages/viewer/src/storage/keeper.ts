@@ -8,10 +8,10 @@ import { claimPlan } from './claim.ts';
 import { touchPlan } from './database.ts';
 import { current, mayLose, noteNow, same, sameText, stateOf, type Keeping, type Work } from './keeperWork.ts';
 import { snapshotOf, type State } from './noting.ts';
-import type { KeptPlan } from './records.ts';
+import { isKeptPlan, type KeptPlan } from './records.ts';
 import type { Database } from './tables.ts';
 import { tellElsewhere, tellLost } from './tell.ts';
-import { copy, failedToWrite, lost, write } from './writing.ts';
+import { copy, failedToWrite, lost, others, write } from './writing.ts';
 
 export interface Keeper {
   /** Makes known which record of a kept plan is about to be opened. */
@@ -23,17 +23,37 @@ export interface Keeper {
 
 /** `late`: another tab has had the plan until now. */
 function granted(work: Work, late: boolean): void {
-  const { store, keeping, known } = work;
+  const { store } = work;
+  if (late) return void grantedLate(work);
   work.claimed = 'mine';
-  batch(() => {
-    store.keeping.value = 'kept';
-    if (late) store.question.value = null;
-    if (late) store.notice.value = { text: 'This tab now edits the plan. Your changes here are saved.' };
-  });
-  // Another tab may have changed it since it was read here.
-  if (late) return void keeping.reopen(known.id);
+  store.keeping.value = 'kept';
   noteNow(work);
   return void write(work);
+}
+
+/** The other tab may have changed the plan since it was read here; what was changed here since then goes on as a copy. */
+async function grantedLate(work: Work): Promise<void> {
+  const { store, keeping, known } = work;
+  const { id } = known;
+  work.claimed = 'asked';
+  batch(() => {
+    store.question.value = null;
+    store.notice.value = { text: 'This tab now edits the plan. Your changes here are saved.' };
+  });
+  try {
+    const record = await keeping.recovered(id);
+    if (known.id !== id) return;
+    work.claimed = 'mine';
+    store.keeping.value = 'kept';
+    if (!isKeptPlan(record) || record.revision === known.revision) {
+      noteNow(work);
+      await write(work);
+    } else if (sameText(known.state, current(work)!)) await keeping.reopen(id);
+    else others(work, record);
+  } catch (error) {
+    work.claimed = 'mine';
+    failedToWrite(work, error);
+  }
 }
 
 const elsewhere = (work: Work, tell: typeof tellElsewhere) => (): void => {

@@ -17,6 +17,8 @@ interface Known {
 }
 
 export interface Keeping {
+  /** The record of a plan that this tab has to itself, with what the journal has after it. */
+  readonly recovered: (id: string) => Promise<unknown>;
   /** Opens a plan again from what the browser holds of it. */
   readonly reopen: (id: string) => Promise<void>;
   /** Told when the browser holds a plan. */

@@ -79,8 +79,10 @@ const originOf = ({ id, saved, handle, modified, copy }: KeptPlan): Origin => ({
 async function show(store: Store, shelf: Shelf, { plan, files }: KeptRead): Promise<string | null> {
   if (!isKeptPlan(plan)) return 'the copy saved in this browser is damaged';
   const named = [{ name: plan.file, blob: new Blob([plan.text]) }, ...files.map(({ name, blob }) => ({ name, blob }))];
+  const before = store.open.value;
   const opening = await openBlobs(store, named, null);
-  if (opening === null) return null;
+  // Stopped; or this very plan was changed here meanwhile, which its keeper takes care of.
+  if (opening === null || (store.origin.value?.id === plan.id && store.open.value !== before)) return null;
   if (opening.kind === 'refused') return clauseOf(firstMessage(store, opening.findings) ?? 'it cannot be read');
   if (opening.kind === 'waiting') {
     // Its files were cleared before they could be written again: the page asks for them.
@@ -159,12 +161,13 @@ async function shelve(store: Store, signal: ShelfSignal): Promise<Shelf> {
     signal.value = { database: again, keeper };
     return again;
   };
-  const reopen = async (id: string): Promise<void> => {
-    // This tab has the plan to itself by now.
-    await recover(signal.value!.database, id, demoFiles);
-    await openKept(store, signal.value!, id);
+  const recovered = async (id: string): Promise<unknown> => {
+    const { database: now } = signal.value!;
+    await recover(now, id, demoFiles);
+    return now.get('plans', id);
   };
-  const keeper = startKeeping(store, first, { reopen, kept: tabPlan.write, database });
+  const reopen = async (id: string): Promise<void> => void (await openKept(store, signal.value!, id));
+  const keeper = startKeeping(store, first, { recovered, reopen, kept: tabPlan.write, database });
   signal.value = { database: first, keeper };
   return signal.value;
 }

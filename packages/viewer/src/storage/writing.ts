@@ -46,7 +46,8 @@ function askToStay(work: Work): void {
   void (navigator as Partial<Navigator>).storage?.persist?.().catch(() => false);
 }
 
-function others(work: Work, theirs: KeptPlan): void {
+/** Another tab has written meanwhile. */
+export function others(work: Work, theirs: KeptPlan): void {
   // Mine goes on as a copy at once, so that nothing hangs on the answer.
   copy(work);
   tellOthers(work.store, theirs, () => work.keeping.reopen(theirs.id));

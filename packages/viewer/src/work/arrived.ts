@@ -4,6 +4,7 @@ import type { Store } from '../state/store/store.ts';
 import { reasonOf } from '../trouble.ts';
 import { openDropped } from './dropped.ts';
 import { openBlobs } from './opening.ts';
+import { isStreets, takeStreets } from './streets.ts';
 
 const isGpx = (file: File): boolean => /\.gpx$/iu.test(file.name);
 
@@ -18,6 +19,7 @@ export async function openOrAsk(
   handles?: Parameters<typeof openDropped>[2],
 ): Promise<void> {
   const [file] = files;
+  if (file !== undefined && isStreets(store, files)) return takeStreets(store, file);
   if (file === undefined || !isAsked(store, files)) return openDropped(store, files, handles);
   const refuse = (findings: readonly Finding[]): void => {
     store.refusal.value = { files: [file.name], findings };

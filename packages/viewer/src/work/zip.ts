@@ -5,14 +5,9 @@ import { Inflate, zipSync } from 'fflate';
 import { hasKnownEnding, isForeign, lastName, type NamedFile } from '../state/open/fileKinds.ts';
 import { crc32, packedBytes, zipEntries, type ZipEntry } from './zipDirectory.ts';
 
-const MEGA = 1_000_000;
-/** What is unpacked has a bound for one file, for all together and for their number: else a small archive could fill the memory. */
-export const ZIP_LIMITS: Readonly<Record<'file' | 'all' | 'count', number>> = {
-  file: LIMITS.zip.unpacked / 2,
-  all: LIMITS.zip.unpacked,
-  count: LIMITS.zip.files,
-};
-/** Deflate makes at most so many bytes of one (RFC 1951: a length of 258 in two bits): a list that says more lies. */
+/** What is unpacked has a bound for all together and for their number: else a small archive could fill the memory. */
+const { bytes: MOST_BYTES, files: MOST_FILES, unpacked: MOST_UNPACKED } = LIMITS.zip;
+/** Deflate makes at most so many bytes of one (RFC 1951: 258 of two bits): an entry that says more lies. */
 const MOST_OF_ONE = 1032;
 /** Deflated bytes are given to the unpacker in such pieces: each becomes at most about a thousand times as many. */
 const PIECE = 2 ** 14;
@@ -49,7 +44,6 @@ const DAMAGED = 'Download it again, or unpack it and open the files inside.';
 
 /** The unpacked bytes; `null` where they are not as many as the list says, or cannot be unpacked. Never holds more than that and a piece. */
 function inflated(deflated: Uint8Array, size: number): Uint8Array<ArrayBuffer> | null {
-  if (size > MOST_OF_ONE * deflated.length) return null;
   const all = new Uint8Array(size);
   const grown = { length: 0, ended: false };
   const inflate = new Inflate((chunk, final) => {
@@ -71,9 +65,10 @@ function inflated(deflated: Uint8Array, size: number): Uint8Array<ArrayBuffer> |
 /** One file of an archive, whole and unaltered, or why not. */
 function contentOf(bytes: Uint8Array, entry: ZipEntry): Uint8Array<ArrayBuffer> | Code {
   if (entry.encrypted) return 'zip-encrypted';
-  if (entry.size > ZIP_LIMITS.file) return 'zip-too-large';
+  if (entry.size > MOST_UNPACKED) return 'zip-too-large';
   const own = packedBytes(bytes, entry);
   if (own === null || (entry.method !== 0 && entry.method !== 8)) return 'zip-unreadable';
+  if (entry.size > MOST_OF_ONE * own.length) return 'zip-damaged';
   const content = entry.method === 0 ? own.slice() : inflated(own, entry.size);
   return content !== null && content.length === entry.size && crc32(content) === entry.crc ? content : 'zip-damaged';
 }
@@ -81,7 +76,7 @@ function contentOf(bytes: Uint8Array, entry: ZipEntry): Uint8Array<ArrayBuffer> 
 const WHY: Readonly<Record<Code, (name: string) => string>> = {
   'zip-encrypted': (name) => `${name} in this ZIP file is locked with a password. Unpack it and open the files inside.`,
   'zip-too-large': (name) =>
-    `${name} in this ZIP file is larger than ${ZIP_LIMITS.file / MEGA} MB. Open a plan with smaller files.`,
+    `${name} in this ZIP file is larger than ${MOST_UNPACKED / 1e6} MB. Open a plan with smaller files.`,
   'zip-unreadable': (name) =>
     `${name} in this ZIP file is packed in a way that cannot be read. Unpack it and open the files inside.`,
   'zip-damaged': (name) => `${name} in this ZIP file is damaged: it is not what was packed. ${DAMAGED}`,
@@ -94,24 +89,18 @@ const isHidden = ({ name }: ZipEntry): boolean =>
 
 /** The files of an archive, each checked by its sum; folders and hidden files are left out, others that no plan can use with a note. */
 export function unpacked({ name, bytes }: NamedFile): Result<NamedFile[]> {
-  if (bytes.length > LIMITS.zip.bytes)
-    return { ok: false, findings: [limitFinding('zip', 'bytes', { file: name }, bytes.length)] };
-  const entries = zipEntries(bytes, ZIP_LIMITS.count);
-  if (entries === 'many')
-    return refused(
-      name,
-      'zip-too-large',
-      `This ZIP file holds more than ${ZIP_LIMITS.count} files. Open only the plan and its files.`,
-    );
+  const past = (what: 'bytes' | 'files' | 'unpacked', found?: number): Result<NamedFile[]> => ({
+    ok: false,
+    findings: [limitFinding('zip', what, { file: name }, found)],
+  });
+  if (bytes.length > MOST_BYTES) return past('bytes', bytes.length);
+  const entries = zipEntries(bytes, MOST_FILES);
+  if (entries === 'many') return past('files');
   if (entries === null)
     return refused(name, 'zip-unreadable', `This ZIP file could not be unpacked. It may be cut off. ${DAMAGED}`);
   const shown = entries.filter((entry) => !isHidden(entry));
-  if (shown.reduce((sum, entry) => sum + (hasKnownEnding(entry.name) ? entry.size : 0), 0) > ZIP_LIMITS.all)
-    return refused(
-      name,
-      'zip-too-large',
-      `The files in this ZIP file are larger than ${ZIP_LIMITS.all / MEGA} MB together. Unpack it and open only the plan and its files.`,
-    );
+  const size = shown.reduce((sum, entry) => sum + (hasKnownEnding(entry.name) ? entry.size : 0), 0);
+  if (size > MOST_UNPACKED) return past('unpacked', size);
   return sorted(name, bytes, shown);
 }
 
@@ -119,7 +108,7 @@ function sorted(name: string, bytes: Uint8Array, entries: readonly ZipEntry[]): 
   const files: NamedFile[] = [];
   const foreign: string[] = [];
   // Files whose names do not say what they are have their bound of bytes too.
-  let unsure = ZIP_LIMITS.all;
+  let unsure: number = MOST_UNPACKED;
   for (const entry of entries) {
     const known = hasKnownEnding(entry.name);
     if (!known) unsure -= entry.size;

@@ -88,7 +88,7 @@ function change(plan: Json, random: Random): void {
     let nest: Json = (into as { [key: string]: Json })[key] ?? null;
     for (let k = random(4); k >= 0; k--) nest = random(2) === 0 ? [nest] : { [pick(random, KEYS)]: nest };
     put(into, key, nest);
-  } else put(into, key, structuredClone(pick(random, VALUES)) as Json);
+  } else put(into, key, structuredClone(pick(random, VALUES)));
 }
 
 /** The text of a plan with one to four things done to it. */

@@ -51,6 +51,7 @@ export const streets = (palette: Palette): LayerSpecification[] => [
   area('park', palette.park),
   area('water', palette.water, palette.shore),
   area('paved', palette.road, palette['road-case']),
+  line('shore', open('shore'), { colour: palette.shore, width: 1.4 }),
   line('stream', open('stream'), { colour: palette.water, width: byZoom(12, 1, 17, 5), minzoom: 12 }),
   area('building', palette.building, palette['road-case']),
   line('below', ['all', ['in', get('draw'), ['literal', [...ORDER]]], is('below', true)], {

@@ -4,6 +4,7 @@ import { useState } from 'preact/hooks';
 import { addressed, chooseBackground } from '../../state/view/background.ts';
 import type { Background } from '../../state/store/backgrounds.ts';
 import { useStore } from '../../state/store/store.ts';
+import { takeStreets } from '../../work/streets.ts';
 import { useUnfolded } from '../ui/useUnfolded.ts';
 
 const KINDS: readonly (readonly [Background['kind'] | 'address', string])[] = [
@@ -62,6 +63,27 @@ function AddressForm({ now }: { readonly now: Background }): JSX.Element {
   );
 }
 
+/** A map of streets for the open plan. */
+function StreetsChoice(): JSX.Element {
+  const store = useStore();
+  const has = store.open.value?.analysis.ground !== undefined;
+  return (
+    <label class="stack">
+      {has ? 'Other streets from a map file' : 'Streets from a map file'} (.osm, .osm.gz, .osm.pbf, .geojson). What lies
+      beside the courses is kept with the plan. It is read here and sent nowhere.
+      <input
+        type="file"
+        accept=".osm,.gz,.pbf,.geojson"
+        onChange={(event) => {
+          const [file] = event.currentTarget.files ?? [];
+          event.currentTarget.value = '';
+          if (file !== undefined) void takeStreets(store, file);
+        }}
+      />
+    </label>
+  );
+}
+
 function Choices({ close }: { readonly close: () => void }): JSX.Element {
   const store = useStore();
   const now = store.background.value;
@@ -88,6 +110,7 @@ function Choices({ close }: { readonly close: () => void }): JSX.Element {
           {label}
         </label>
       ))}
+      {kind === 'plan' && store.open.value !== null ? <StreetsChoice /> : null}
       {kind === 'address' ? <AddressForm now={now} /> : null}
       {kind === 'tiles' ? (
         <label class="stack">

@@ -20,7 +20,7 @@ export function OpenButton({ label, large }: { readonly label: string; readonly 
       <button
         type="button"
         class={large === true ? 'open-button large' : 'open-button'}
-        title="GPX courses, a plan with its GPX files, or a packed plan (ZIP)"
+        title="GPX courses, a plan with its GPX files, a packed plan (ZIP), or a map of streets (.osm, .osm.pbf, .geojson)"
         onClick={() => void choose()}
       >
         {label}
@@ -30,7 +30,7 @@ export function OpenButton({ label, large }: { readonly label: string; readonly 
         type="file"
         multiple
         hidden
-        accept=".gpx,.json,.geojson,.csv,.zip,.pmtiles,application/gpx+xml,application/json"
+        accept=".gpx,.json,.geojson,.csv,.zip,.pmtiles,.osm,.gz,.pbf,application/gpx+xml,application/json"
         onChange={(event) => {
           const files = [...(event.currentTarget.files ?? [])];
           event.currentTarget.value = '';

@@ -128,7 +128,7 @@ export function App(): JSX.Element {
         <p class="drop-note" role="status">
           {open !== null && store.pane.value === 'review'
             ? 'Drop a GPX file of points recorded on the ground, or a plan with its GPX files'
-            : 'Drop GPX courses, a plan with its GPX files, or a packed plan (ZIP)'}
+            : 'Drop GPX courses, a plan with its GPX files, a packed plan (ZIP), or a map of streets (.osm, .osm.pbf, .geojson)'}
         </p>
       ) : null}
     </div>
