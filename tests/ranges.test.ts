@@ -106,7 +106,7 @@ function made(text: string): number {
   }
   said.laid++;
   const findings = placeFindings(result.findings, read.value);
-  const analysis = { ...(result as Extract<typeof result, { ok: true; value: { day: unknown } }>).value, findings };
+  const analysis = { ...result.value, findings };
   expectFindings(findings);
   const { plan, day } = analysis;
   const view = planView(PAPER, plan.units, plan);
@@ -143,7 +143,7 @@ function made(text: string): number {
   const varied = other.ok ? analyse(other.value.plan, sources) : other;
   expectFindings(varied.findings);
   if (varied.ok && 'courses' in varied.value && 'stations' in varied.value)
-    documents.push(['comparison', compareDocument(compareAnalyses(['a', 'b'], analysis, varied.value as never))]);
+    documents.push(['comparison', compareDocument(compareAnalyses(['a', 'b'], analysis, varied.value))]);
   return (
     texts.reduce((sum, [what, one]) => sum + expectWords(what, one), 0) +
     documents.reduce((sum, [what, one]) => sum + expectDocument(what, one), 0)

@@ -132,7 +132,10 @@ export function worksOf(plan) {
 }
 
 const ALL = ['reading the plan', 'layout', 'race day', 'review', 'papers'];
-/** What there is more of, how many at the upper end, and which stages it goes through. */
+/**
+ * What there is more of, how many at the upper end, and which stages it goes through.
+ * @type {[what: string, key: string, count: number, keys: object, stages: string[]][]}
+ */
 const CASES = [
   ['stations along a course', 'stations', 320, {}, ALL],
   ['stations on 320 m of course', 'stations', 320, { packed: true }, ALL],

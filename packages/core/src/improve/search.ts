@@ -284,7 +284,9 @@ function descend(problem: Problem, start: readonly number[], stop?: () => boolea
     own[v]!.reduce((sum, factor) => sum + factor.values[placeIn(problem, factor.vars, choices)]!, 0);
   let best = start;
   let score = scoreOf(problem, best);
-  for (let again = true; again && stop?.() !== true;) {
+  let again = true;
+  while (again) {
+    if (stop?.() === true) break;
     again = false;
     for (const [v, size] of problem.sizes.entries()) {
       let present = costOf(v, best);

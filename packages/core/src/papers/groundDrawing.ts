@@ -183,7 +183,7 @@ export function namedStreets(ground: Ground, frame: GroundFrame): NamedStreet[] 
     const places = placesOf(way, frame);
     return places.length < 2 ? [] : [{ name, line, places }];
   });
-  const rank = ({ line }: NamedStreet): number => -LINES.indexOf(line as (typeof LINES)[number]);
+  const rank = ({ line }: NamedStreet): number => -LINES.findIndex((one) => one === line);
   return found.toSorted((a, b) => rank(a) - rank(b));
 }
 
@@ -202,10 +202,12 @@ export interface Credit {
 export function creditOf(source: GroundSource | undefined, width: number, { frame }: SheetText): Credit {
   if (source === undefined) return { height: 0, at: () => [] };
   const says = frame.street.credit(shortened(source.credit, MOST), source.licence, source.date);
-  const lines = says.split(' ').reduce<string[]>((all, word) => {
-    const longer = [...all.slice(-1), word].join(' ');
-    return textWidth(longer, CREDIT) <= width - 1 || all.length === 0 ? [...all.slice(0, -1), longer] : [...all, word];
-  }, []);
+  const lines: string[] = [];
+  for (const word of says.split(' ')) {
+    const longer = [...lines.slice(-1), word].join(' ');
+    if (lines.length > 0 && textWidth(longer, CREDIT) > width - 1) lines.push(word);
+    else lines.splice(-1, 1, longer);
+  }
   return {
     height: lines.length * LINE + 0.6,
     at: (height) =>

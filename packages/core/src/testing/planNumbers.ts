@@ -93,7 +93,7 @@ function leavesOf(node: Node, name: string, steps: readonly Step[]): Leaf[] {
 }
 
 /** All numbers and clock times that a plan can hold. */
-export const planLeaves = (): readonly Leaf[] => leavesOf(planJsonSchema() as Node, '', []);
+export const planLeaves = (): readonly Leaf[] => leavesOf(planJsonSchema(), '', []);
 
 /** A value that an object's schema asks for, where a plan has none yet. */
 function filled(node: Node, random: Random): unknown {

@@ -4,7 +4,7 @@ import { clipGround, groundText } from '@halfcup/core/ground';
 import { reasonOf } from '../trouble.ts';
 import type { StreetsTask, StreetsTold } from './streetsMessages.ts';
 
-const post = (told: StreetsTold): void => self.postMessage(told);
+const post = (told: StreetsTold): void => self.postMessage(told, {});
 
 /** The bytes of a file as they come: not every browser can iterate over a stream. */
 async function* piecesOf(blob: Blob): AsyncGenerator<Uint8Array> {

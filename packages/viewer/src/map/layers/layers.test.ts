@@ -245,7 +245,7 @@ test('the scene of no plan is empty, and every source of a plan is filled', () =
     runsOf: null,
   });
   expect(scene.zones.features).toHaveLength(demo.document.plan.zones.length);
-  const { trial, against, runs, placed, flags, streets, ...drawn } = scene;
+  const { trial, against, runs, placed, flags, streets: _, ...drawn } = scene;
   expect(Object.values(drawn).every((one) => one.features.length > 0)).toBe(true);
   expect([trial, against, runs, placed, flags].map((one) => one.features)).toEqual([[], [], [], [], []]);
 });
