@@ -75,6 +75,12 @@ beforeAll(() => {
       .replace('</trk>', `</trk><trk><name>${inXml} 2</name></trk>`)
       .replace('<trk>', `<wpt lat="-33.2" lon="-17.394"><name>s1 ${inXml}</name><cmt>${inXml}</cmt></wpt><trk>`),
   );
+  const geometry = { type: 'LineString', coordinates: [[-17.4, -33.2], [-17.39, -33.2]] }; // prettier-ignore
+  const properties = { highway: 'residential', name: HOSTILE, '@id': HOSTILE };
+  writeFileSync(
+    join(folder, 'streets.geojson'),
+    JSON.stringify({ type: 'FeatureCollection', features: [{ type: 'Feature', id: 'way/1', geometry, properties }] }),
+  );
   writeFileSync(
     join(folder, 'list.csv'),
     `name,distance,side,${HOSTILE.replaceAll('\r', '')}\n"${HOSTILE}","${HOSTILE}",left,1\nx,0.5,"${HOSTILE}",1\n`,
@@ -132,6 +138,10 @@ describe('a hostile name', () => {
     ['layout', 'p.json', '--variant', NAMED],
     ['layout', 'p.json', `--${NAMED}`],
     ['layout', 'p.json', '--json'],
+    ['ground', 'streets.geojson', 'p.json'],
+    ['ground', 'streets.geojson', 'p.json', '--json'],
+    ['ground', NAMED_GPX, 'p.json'],
+    ['ground', NAMED, 'p.json'],
     ['--limits'],
     ['review', 'bad.json'],
     [NAMED],

@@ -1,9 +1,10 @@
 /** Makes the finding that a limit of a reader is passed. */
 import type { PastTable } from '../delimited.ts';
-import type { Finding, Where } from '../finding.ts';
+import { type Finding, type Where, isWhere } from '../finding.ts';
 import { type Counted, type LimitTable, type Limits, LIMITS, type Reader } from '../limits.ts';
 import { limits } from './en/findings/limits.ts';
 import type { LimitParams } from './params/limits.ts';
+import { finite, maybe, oneOf, want } from '../wants.ts';
 import { findingMaker, type Maker } from './sentence.ts';
 
 const limitMaker: Maker<LimitParams> = findingMaker(limits);
@@ -14,13 +15,24 @@ export type LimitOf<R extends Reader> = keyof LimitTable[R] & Counted;
 /** Readers of tables. */
 export type TableReader = 'results' | 'list' | 'roster' | 'leftovers';
 
-/** An error: so much was found (absent: more than the limit), what the reader takes at most, and what to do. */
-export const limitFinding = <R extends Reader>(reader: R, what: LimitOf<R>, where: Where, found?: number): Finding =>
-  limitMaker(
-    'past-limit',
-    { reader, what, most: (LIMITS[reader] as Limits)[what]!, ...(found === undefined ? {} : { found }) },
-    { severity: 'error', where },
-  );
+/**
+ * The finding that a limit is passed, an error: so much was found (absent: more than the limit), what the reader takes at most, and
+ * what to do.
+ * @example
+ * ```ts
+ * import { limitFinding } from '@halfcup/core/schemas';
+ * limitFinding('zip', 'files', { file: 'plan.zip' }, 1200).message; // → 'The ZIP file has 1,200 files. It should have at most 1,000. Unpack it, and open only the plan and its files.'
+ * ```
+ */
+export function limitFinding<R extends Reader>(reader: R, what: LimitOf<R>, where: Where, found?: number): Finding {
+  want('limitFinding', 'reader', oneOf(...Object.keys(LIMITS)), reader);
+  want('limitFinding', 'what', oneOf(...Object.keys(LIMITS[reader])), what);
+  want('limitFinding', 'where', isWhere, where);
+  want('limitFinding', 'found', maybe(finite), found);
+  const most = (LIMITS[reader] as Limits)[what]!;
+  const params = { reader, what, most, ...(found === undefined ? {} : { found }) };
+  return limitMaker('past-limit', params, { severity: 'error', where });
+}
 
 /** The same of a table. */
 export const tableLimit = (reader: TableReader, { what, found, line, column }: PastTable, file: string): Finding =>
