@@ -70,7 +70,10 @@ const papersIn = async (
 
 const demo = folderWith(
   Object.fromEntries(
-    ['plan.json', 'full.gpx', 'half.gpx', 'context.geojson', 'ground.geojson'].map((name) => [name, readFileSync(join(DEMO, name))]),
+    ['plan.json', 'full.gpx', 'half.gpx', 'context.geojson', 'ground.geojson'].map((name) => [
+      name,
+      readFileSync(join(DEMO, name)),
+    ]),
   ),
 );
 

@@ -10,7 +10,10 @@ const DEMO = join(ROOT, 'fixtures/demo');
 const demo = (): string =>
   folderWith(
     Object.fromEntries(
-      ['plan.json', 'full.gpx', 'half.gpx', 'context.geojson', 'ground.geojson'].map((name) => [name, readFileSync(join(DEMO, name))]),
+      ['plan.json', 'full.gpx', 'half.gpx', 'context.geojson', 'ground.geojson'].map((name) => [
+        name,
+        readFileSync(join(DEMO, name)),
+      ]),
     ),
   );
 

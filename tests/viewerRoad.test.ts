@@ -111,7 +111,10 @@ async function judged(gpx: string): Promise<readonly string[]> {
   const folder = folderWith({
     'placed.gpx': gpx,
     ...Object.fromEntries(
-      ['plan.json', 'full.gpx', 'half.gpx', 'context.geojson', 'ground.geojson'].map((name) => [name, readFileSync(join(DEMO, name))]),
+      ['plan.json', 'full.gpx', 'half.gpx', 'context.geojson', 'ground.geojson'].map((name) => [
+        name,
+        readFileSync(join(DEMO, name)),
+      ]),
     ),
   });
   const { out } = await halfcupIn(folder, 'review', 'plan.json', '--placed', 'placed.gpx', '--json');

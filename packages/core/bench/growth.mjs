@@ -135,10 +135,7 @@ export function worksOf(plan) {
 }
 
 const ALL = ['reading the plan', 'layout', 'race day', 'review', 'papers'];
-/**
- * What there is more of, how many at the upper end, and which stages it goes through.
- * @type {[what: string, key: string, count: number, keys: object, stages: string[]][]}
- */
+/** What there is more of, how many at the upper end, and which stages it goes through. */
 const CASES = [
   { what: 'stations along a course', key: 'stations', count: 320, keys: {}, stages: ALL },
   { what: 'stations on 320 m of course', key: 'stations', count: 320, keys: { packed: true }, stages: ALL },

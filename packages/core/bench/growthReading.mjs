@@ -50,7 +50,9 @@ const clockText = (seconds) =>
     .join(':');
 const finish = (k) => clockText(9000 + ((k * 7919) % 12_000));
 
-/** `[stage, what, count, textOf, work]`. */
+/** `[stage, what, count, textOf, work]`.
+ * @type {[stage: string, what: string, count: number, textOf: (count: number) => any, work: (text: any) => any][]}
+ */
 export const READING = [
   ['reading GPX', 'points', 400_000, gpxText, reading],
   [

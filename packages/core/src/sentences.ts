@@ -11,6 +11,7 @@ export { NO_NAMES, type Names, type Voice } from './text/voice.ts';
 export { findingInWords, findingSentence, sayOf } from './text/inWords.ts';
 export type { Found } from './text/found.ts';
 export type { Compared, Say } from './text/say.ts';
+export type { QuantityKind } from './text/params/plan.ts';
 export { findingSubject } from './text/subject.ts';
 export type { Sentence } from './text/sentence.ts';
 export type { Finding, LonLat, Severity, Where } from './finding.ts';

@@ -59,7 +59,7 @@ export interface Check extends Rule {
   /** What it finds, waivers not counted; `day`: absent or `null` where no race of the plan has waves. */
   readonly find: (layout: Layout, day?: DayFacts | null) => readonly Finding[];
   /** `find` of one station, where nothing but it and the courses enters: what it found stands as long as these do. */
-  readonly findAt?: (station: StationLayout, ground: Ground) => readonly Finding[];
+  readonly findAt?: (station: StationLayout, ground: Pick<Layout, 'courses' | 'ground'>) => readonly Finding[];
 }
 
 /** What a check of one station may look at beside it: the courses, and the ground along them by the plan's map. */

@@ -31,6 +31,7 @@ export type PlainKind =
   | 'finish'
   | 'passes';
 
+/** What a quantity of a plan measures. */
 export type QuantityKind = 'length' | 'duration' | 'volume' | 'mass';
 
 /** What would be accepted in place of a value. */
