@@ -40,7 +40,7 @@ const vehicle: z.ZodType<PlanVehicle> = z
   .strictObject({
     id,
     name: text.exactOptional(),
-    kg: amount(1, 100_000).default(DEFAULT_VEHICLE.kg),
+    kg: amount(0.1, 100_000).default(DEFAULT_VEHICLE.kg),
     places: count(0, 1000).default(DEFAULT_VEHICLE.places),
     kmh: amount(1, 500).default(DEFAULT_VEHICLE.kmh),
     stop: duration(...TASK).exactOptional(),
