@@ -19,8 +19,8 @@ const valid = new Ajv2020({ allErrors: true }).compile(layoutSchema);
 const metres = (max: number): fc.Arbitrary<number> =>
   fc.oneof(fc.constantFrom(0, max), fc.double({ min: 0, max, noNaN: true }));
 
-/** Over nought: what the plan format has no nought of. */
-const some = (max: number): fc.Arbitrary<number> => metres(max).map((value) => value + 0.01);
+/** From 10 cm on: the least that the plan format takes of these. */
+const some = (max: number): fc.Arbitrary<number> => metres(max).map((value) => value + 0.1);
 
 /** A walk of a few steps, some of no length, some straight back. */
 const line = fc

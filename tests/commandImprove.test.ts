@@ -1,4 +1,5 @@
 /** `halfcup improve`: the proposal for people and for programs, the changed plan on disk, the calls it refuses. */
+import { ROOT } from './support/build.ts';
 import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { Ajv2020 } from 'ajv/dist/2020.js';
@@ -123,7 +124,8 @@ describe('halfcup improve', () => {
 
   describe('on the demo', () => {
     const { plan, gpx } = sourceOf('demo');
-    const demo = folderWith({ 'plan.json': plan, ...gpx });
+    const ground = readFileSync(join(ROOT, 'fixtures/demo/ground.geojson'), 'utf8');
+    const demo = folderWith({ 'plan.json': plan, 'ground.geojson': ground, ...gpx });
     const codes = async (file: string): Promise<string[]> =>
       ((await documentIn(demo, 'layout', file)) as LayoutDocument).findings
         .filter(({ severity }) => severity !== 'note')

@@ -79,9 +79,11 @@ describe('service.mjs', () => {
 
   it('gives the findings of a plan with their places, as the command does', async () => {
     const demo = join(ROOT, 'fixtures/demo');
-    const [plan, ...gpx] = ['plan.json', 'full.gpx', 'half.gpx'].map((name) => readFileSync(join(demo, name), 'utf8'));
+    const [plan, ...rest] = ['plan.json', 'full.gpx', 'half.gpx', 'ground.geojson'].map((name) =>
+      readFileSync(join(demo, name), 'utf8'),
+    );
     const [status, { findings }] = await ask(
-      JSON.stringify({ plan, files: { 'full.gpx': gpx[0], 'half.gpx': gpx[1] } }),
+      JSON.stringify({ plan, files: { 'full.gpx': rest[0], 'half.gpx': rest[1], 'ground.geojson': rest[2] } }),
     );
     const review = JSON.parse((await halfcupIn(demo, 'review', 'plan.json', '--json')).out) as Answer;
     expect(status).toBe(200);

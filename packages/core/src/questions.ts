@@ -10,7 +10,7 @@ import { quantile as quantileOf } from './raceday/timing.ts';
 import { whereaboutsAt } from './raceday/whereabouts.ts';
 import type { Metres, Seconds } from './units.ts';
 import { isAnalysis } from './review/shapes.ts';
-import { aNumber, aText, anything, finite, listOf, maybe, orNull, recordOf, want } from './wants.ts';
+import { aNumber, aText, finite, listOf, maybe, orNull, recordOf, want } from './wants.ts';
 import { isLayout } from './layout/shapes.ts';
 import type { Layout } from './layout/layout.ts';
 
@@ -173,7 +173,10 @@ function raceRunners({ courses, spacing }: Analysis, running: RaceOnCourse, time
   return { race: id, ...counts, stretches };
 }
 
-const isKeptFields = orNull(recordOf('the fields that analyse keeps', { races: listOf(anything) }));
+const isRunning = recordOf('a race that runs', {
+  field: recordOf('its field', { race: recordOf('a race', { id: aText }) }),
+});
+const isKeptFields = orNull(recordOf('the fields that analyse keeps', { races: listOf(isRunning) }));
 
 /** A race's field on its course; `null` where the plan does not say who runs. */
 export function runningOf({ plan, kept }: Analysis, race: string): RaceOnCourse | null {
