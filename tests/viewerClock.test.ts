@@ -75,6 +75,9 @@ describe('the clock', () => {
     const id = analysis.stations.find(({ name }) => name === 'Wrack Fork')!.id;
     for (const at of [6.5, 8.25, 9, 10.5, 14].map((hours) => hours * 3600)) {
       await slider(page).fill(String(at));
+      // Words follow the clock a quarter of a second later at most.
+      const told = page.getByRole('region', { name: 'At the time of the clock' }).first();
+      await expect.poll(() => told.textContent()).toContain(`${formatMinute(at)}: `);
       const runners = await page.locator('.clock-runners li').allTextContents();
       for (const [k, { race, onRoad, finished }] of crowdAlong(analysis, at).entries()) {
         const { name } = analysis.plan.races.find((one) => one.id === race)!;
