@@ -71,4 +71,39 @@ describe('the place of a station by streets', () => {
     for (const measure of [-1, 200, 1e6]) expect(streetPlace(off, measure)).toEqual(place(null, null, null));
     expect(streetPlace(turning, 1e6)).toEqual(place(null, null, null));
   });
+
+  /** A straight course over stretches of a street each, with their lengths. */
+  const over = (...stretches: readonly (readonly [name: string | null, length: number])[]): GroundAlong => {
+    let at = 0;
+    const streets = stretches.map(([name, length], k) => {
+      at += length;
+      return { from: at - length, to: at, way: `way/${k}`, name, tags: { highway: 'residential' } };
+    });
+    return { streets, junctions: [], features: [], keepClear: [], widths: [], surfaces: [], offMap: [] };
+  };
+
+  it('is none on a street without a name, such as a link between two streets', () => {
+    const link = over(['Harbour Road', 200], [null, 50], ['Quay Street', 200]);
+    expect(streetPlace(link, 225)).toEqual(place(null, null, null));
+    expect(streetPlace(link, 100)).toEqual(place('Harbour Road', null, null));
+  });
+
+  it('takes several pieces of a link for the street, up to 60 m of them together', () => {
+    for (const [middle, whole] of [
+      [20, true],
+      [21, false],
+    ] as const) {
+      const pieces = over(
+        ['Harbour Road', 200],
+        [null, 20],
+        [null, middle],
+        [null, 20],
+        ['Harbour Road', 200],
+        ['Mill Lane', 9],
+      );
+      for (const measure of [100, 210, 230, 250])
+        expect(streetPlace(pieces, measure).before, `${measure} m`).toBe(whole ? 'Mill Lane' : null);
+      expect(streetPlace(pieces, 230).street).toBe(whole ? 'Harbour Road' : null);
+    }
+  });
 });

@@ -105,20 +105,19 @@ function touches(streets: readonly StreetStretch[], k: number): boolean {
   return before !== undefined && after !== undefined && after.from - before.to <= TOUCH;
 }
 
-/** A stretch's name; of a short one without, that of the street before and behind it. */
+/** A stretch's name; of one without in a short link, however many pieces that is in, the name of the street before and behind the link. */
 function nameAt(streets: readonly StreetStretch[], k: number): string | null {
-  const { name, from, to } = streets[k]!;
-  if (name !== null || to - from > LINK) return name;
-  const before = named(streets, k, -1, to);
-  return before !== null && before === named(streets, k, 1, from) ? before : null;
+  const { name } = streets[k]!;
+  if (name !== null) return name;
+  const [first, last] = [endOfLink(streets, k, -1), endOfLink(streets, k, 1)];
+  if (streets[last]!.to - streets[first]!.from > LINK) return null;
+  const before = touches(streets, first) ? streets[first - 1]!.name : null;
+  return touches(streets, last + 1) && streets[last + 1]!.name === before ? before : null;
 }
 
-/** The next name on one side, as long as what lies between is no longer than a link. */
-function named(streets: readonly StreetStretch[], k: number, step: 1 | -1, end: number): string | null {
-  for (let i = k + step; streets[i] !== undefined && touches(streets, step > 0 ? i : i + 1); i += step) {
-    const { name, from, to } = streets[i]!;
-    if (name !== null) return name;
-    if (Math.abs((step > 0 ? to : from) - end) > LINK) return null;
-  }
-  return null;
+/** The last stretch without a name from `k` on, on one side. */
+function endOfLink(streets: readonly StreetStretch[], k: number, step: 1 | -1): number {
+  let end = k;
+  while (touches(streets, step > 0 ? end + 1 : end) && streets[end + step]!.name === null) end += step;
+  return end;
 }

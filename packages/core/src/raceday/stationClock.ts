@@ -125,6 +125,6 @@ export function stationStateAt(day: StationDay, time: Seconds, rules: ClockRules
     arrived,
     now,
     drinks: { ...(water === undefined ? {} : { water }), ...(sportsDrink === undefined ? {} : { sportsDrink }) },
-    handsBusy: Math.min(day.crew.handOut, Math.ceil(handed / rules.handRate - 1e-9)),
+    handsBusy: Math.min(day.crew.handOut, Math.max(0, Math.ceil(handed / rules.handRate - 1e-9))),
   };
 }

@@ -11,6 +11,13 @@ export interface Counted {
   readonly notRun: number;
 }
 
+/** "UTC+2", with minutes where a zone has some: "UTC+5:30". */
+export function aheadOfUtc(hours: number): string {
+  const all = Math.round(Math.abs(hours) * 60);
+  const minutes = all % 60 === 0 ? '' : `:${String(all % 60).padStart(2, '0')}`;
+  return `UTC${hours < 0 ? '−' : '+'}${Math.floor(all / 60)}${minutes}`;
+}
+
 type Columns<K extends string> = Readonly<Record<K, string>>;
 
 /** A race in one line; what the plan does not say is absent. */

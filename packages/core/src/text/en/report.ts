@@ -1,4 +1,4 @@
-import type { ReportText } from '../reportText.ts';
+import { type ReportText, aheadOfUtc } from '../reportText.ts';
 
 const many = (count: number, word: string): string => `${count} ${word}${count === 1 ? '' : 's'}`;
 const listed = (items: readonly string[]): string =>
@@ -26,7 +26,7 @@ export const report: ReportText = {
   road: (closes, reopens) => `first closed at ${closes}, last open again at ${reopens}; by station overleaf`,
   stationCount: (all, medical) =>
     `${all}; ${medical.length === 0 ? 'no medical point' : `medical points at ${listed(medical)}`}`,
-  local: (ahead) => `local time, UTC${ahead < 0 ? '−' : '+'}${Math.abs(ahead)}`,
+  local: (ahead) => `local time, ${aheadOfUtc(ahead)}`,
   contacts: { emergency: 'emergency', raceControl: 'race control', radioChannel: 'radio' },
   notStated: 'not stated',
   madeBy: (date, program, revision) =>

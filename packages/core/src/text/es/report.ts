@@ -1,4 +1,4 @@
-import type { ReportText } from '../reportText.ts';
+import { type ReportText, aheadOfUtc } from '../reportText.ts';
 
 const many = (count: number, one: string, more: string): string => `${count} ${count === 1 ? one : more}`;
 
@@ -28,7 +28,7 @@ export const report: ReportText = {
     `la primera cierra a las ${closes}, la última reabre a las ${reopens}; por puestos al dorso`,
   stationCount: (all, medical) =>
     `${all}; ${medical.length === 0 ? 'ningún punto médico' : `puntos médicos en ${listed(medical)}`}`,
-  local: (ahead) => `hora local, UTC${ahead < 0 ? '−' : '+'}${Math.abs(ahead)}`,
+  local: (ahead) => `hora local, ${aheadOfUtc(ahead)}`,
   contacts: { emergency: 'emergencias', raceControl: 'control de carrera', radioChannel: 'radio' },
   notStated: 'sin indicar',
   madeBy: (date, program, revision) =>
