@@ -112,3 +112,41 @@ describe('the document of a race day', () => {
     expect(documentOf({ ...analysis, stations: [] }).runs[0]!.stops.map(({ at }) => at)).toEqual([null, null]);
   });
 });
+
+describe('what the document says only where there is something', () => {
+  const plain = documentOf(analysisOf(STRAIGHT, [AT_1500], { races: [runners()] }));
+
+  it('is the weather, an hour after the other with the level of its heat', () => {
+    const weather = [
+      { at: 10 * 3600, windKmh: 35 },
+      { at: 8 * 3600, wbgtC: 17 },
+      { at: 9 * 3600, airC: 24, humidity: 0.5 },
+    ];
+    // Levels of the position stand of the American College of Sports Medicine of 1996 (see `plan/weather.ts`): 17 °C is green; 24 °C of
+    // air at 50 % stands for 0.567 × 24 + 0.393 × 14.9 + 3.94 = 23.4 °C (Australian Bureau of Meteorology), which is red.
+    expect(documentOf(analysisOf(STRAIGHT, [AT_1500], { races: [runners()], weather })).weather).toEqual([
+      { at: '08:00:00', wbgtC: 17, level: 'green' },
+      { at: '09:00:00', airC: 24, humidity: 0.5, level: 'red' },
+      { at: '10:00:00', windKmh: 35, level: null },
+    ]);
+    expect(plain).not.toHaveProperty('weather');
+  });
+
+  it('is what arrivals take, of which a day may not tell', () => {
+    expect(plain.stations[0]!.races[0]).toHaveProperty('take');
+    const { take, sinceDrink, ...told } = analysis.day!.stations[0]!.races[0]!;
+    expect([take, sinceDrink]).not.toContain(undefined);
+    const day = { ...analysis.day!, stations: [{ ...analysis.day!.stations[0]!, races: [told] }] };
+    const [race] = raceDayDocument(analysis, day, []).stations[0]!.races;
+    expect(race).toMatchObject({ race: 'm', arrivals: 1000 });
+    for (const key of ['take', 'sinceDrink']) expect(race).not.toHaveProperty(key);
+  });
+
+  it('is second deliveries and fitted splits', () => {
+    const { resupply: _, fitted: __, ...day } = analysis.day!;
+    const bare = raceDayDocument(analysis, day, []);
+    for (const key of ['resupply', 'fitted']) expect(bare).not.toHaveProperty(key);
+    const fitted = [{ race: 'm', csv: 'past.csv', splits: ['5 km'], runners: 812 }];
+    expect(raceDayDocument(analysis, { ...day, resupply: [], fitted }, [])).toMatchObject({ resupply: [], fitted });
+  });
+});

@@ -41,7 +41,7 @@ export function createPbfReader(reading: Reading): BytesReader {
   const frames: Frames = { reading, pieces: [], size: 0, head: null, begun: false };
   return {
     write: (chunk) => {
-      if (chunk.length > 0) frames.pieces.push(chunk.slice());
+      frames.pieces.push(chunk.slice());
       frames.size += chunk.length;
       try {
         while (reading.fault === null && step(frames)) holdToLimits(reading);

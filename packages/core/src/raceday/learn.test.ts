@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { DRINK_RATE } from '../plan/defaults.ts';
 import { planOf, planRace, planStation } from '../testing/plans.ts';
 import { needsOf, type Heads } from './cups.ts';
-import { learnRates, type DayHeads } from './learn.ts';
+import { learnRates, learntSupplies, type DayHeads } from './learn.ts';
 import { takeOf } from './take.ts';
 
 const races = [planRace('m', 'c'), { ...planRace('w', 'c'), division: 'walk' as const }];
@@ -88,4 +88,50 @@ describe('Rates learnt from counts', () => {
     const { spread, factor } = of(700, 700).basis[0]!;
     expect(spread).toEqual({ low: factor, high: factor, error: 0 });
   });
+});
+
+describe('Rates learnt from gels alone', () => {
+  const gels = [planStation({ serves: ['gel'], used: { gel: 300 } })];
+
+  it('tell gels of those who were offered some, and nothing of what people drink', () => {
+    const take = { water: 1, sportsDrink: 0, litres: 0.2 };
+    const learnt = learnRates(planOf({ races, stations: [...gels, planStation({ id: 's2' })] }), [
+      { id: 's1', races: [{ race: 'm', arrivals: 500, take: { ...take, gel: 0.5 } }] },
+      { id: 's2', races: [{ race: 'w', arrivals: 200, take: { ...take, gel: 0 } }] },
+    ]);
+    // 500 × 0.5 were reckoned, 300 taken.
+    expect(learnt.take).toEqual({ run: { gel: expect.closeTo(0.6, 12) }, walk: { gel: 0 } });
+    expect(learnt).not.toHaveProperty('drinkRate');
+    expect(learnt.basis).toMatchObject([{ kind: 'gel', used: 300, reckoned: 250, factor: 1.2 }]);
+  });
+
+  it('go by a usual time since the last drink where the day does not say what was taken, and by no station that the plan has not', () => {
+    const heads = { races: [{ race: 'm', arrivals: 500 }] };
+    const plan = planOf({ races, stations: [planStation({ used: { water: 700 } })] });
+    const learnt = learnRates(plan, [
+      { id: 's1', ...heads },
+      { id: 'gone', ...heads },
+    ]);
+    const { exact } = needsOf(plan.supplies, BOTH, [{ division: 'run', count: 500, leg: 1200 }]);
+    expect(learnt.basis).toMatchObject([
+      { kind: 'water', used: 700, reckoned: expect.closeTo(exact.water, 9), stations: ['s1'] },
+    ]);
+  });
+});
+
+describe('What supplies should say by what was learnt', () => {
+  const plan = planOf({ races });
+  const own = { ...plan, supplies: { ...plan.supplies, take: { run: { water: 1, gel: 0.4 }, walk: { water: 2 } } } };
+  const take = { run: { water: 1.08714, sportsDrink: 0.5, gel: 0.59042 }, wheels: { water: 0.2, gel: 0.1234 } };
+
+  it('is rates to a thousandth, and a head’s cups only where the plan sets them itself', () => {
+    expect(learntSupplies(own, { take, drinkRate: 0.51124, waterShare: 2 / 3, basis: [] })).toEqual({
+      drinkRate: 0.511,
+      waterShare: 0.667,
+      take: { run: { water: 1.087, gel: 0.59 }, walk: { water: 2 }, wheels: { gel: 0.123 } },
+    });
+    expect(learntSupplies(plan, { take: { run: take.run }, basis: [] })).toEqual({ take: { run: { gel: 0.59 } } });
+  });
+
+  it('is nothing where nothing was learnt', () => expect(learntSupplies(plan, { take: {}, basis: [] })).toEqual({}));
 });
