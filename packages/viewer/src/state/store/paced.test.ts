@@ -36,4 +36,22 @@ describe('a paced value', () => {
     vi.advanceTimersByTime(1000);
     expect(slow.value).toBeNull();
   });
+
+  it('follows less often where the browser draws slowly, and at its pace again when it no longer does', () => {
+    let took = 200;
+    const source = signal<number | null>(0);
+    const slow = paced(source, 250, (done) => done(took));
+    vi.advanceTimersByTime(1000);
+    source.value = 1;
+    expect(slow.value).toBe(1);
+    source.value = 2;
+    vi.advanceTimersByTime(900);
+    expect(slow.value).toBe(1);
+    took = 16;
+    vi.advanceTimersByTime(100);
+    expect(slow.value).toBe(2);
+    source.value = 3;
+    vi.advanceTimersByTime(250);
+    expect(slow.value).toBe(3);
+  });
 });

@@ -226,7 +226,7 @@ export interface Store {
   readonly notice: Signal<Notice | null>;
   /** The time of race day that is shown, seconds after midnight; `null`: the clock is off. */
   readonly clock: Signal<number | null>;
-  /** The same as strip, panels and words tell it: four times a second while it moves, which the map alone does with each frame. */
+  /** The same as strip, panels and words tell it: four times a second while it moves, less often where the browser draws slowly; the map alone follows with each frame. */
   readonly clockTold: ReadonlySignal<number | null>;
   /** The clock runs. */
   readonly playing: Signal<boolean>;
