@@ -17,6 +17,20 @@ export function fitTo(map: MapLibreMap, bounds: Bounds, deepest: number, room: P
   });
 }
 
+/** Carries out a fit, and again whenever the map's size changes, as long as it looks where the last fit left it. */
+export function refitting(map: MapLibreMap): (fit: () => void) => void {
+  let last: { readonly fit: () => void; readonly look: string } | null = null;
+  const look = (): string => JSON.stringify([map.getCenter(), map.getZoom()]);
+  const put = (fit: () => void): void => {
+    fit();
+    last = { fit, look: look() };
+  };
+  map.on('resize', () => {
+    if (last?.look === look()) put(last.fit);
+  });
+  return put;
+}
+
 export function placeOnPage(map: MapLibreMap, at: LonLat): readonly [number, number] {
   const { x, y } = map.project([at[0], at[1]]);
   const { left, top } = map.getContainer().getBoundingClientRect();

@@ -13,10 +13,11 @@ export type Bounds = readonly [west: number, south: number, east: number, north:
 
 /** A name may be this wide and this high beyond its station, pixels. */
 const WIDE = 130;
-const HIGH = 56;
-const PLAIN = 28;
+const HIGH = 72;
+/** A course distance beside its tick, or the scale under a course. */
+const PLAIN = 46;
 /** The buttons stand over the top of the map. */
-const UNDER_BUTTONS = 48;
+const UNDER_BUTTONS = 62;
 /** Stations within this share of the span count as standing at the edge. */
 const EDGE = 0.2;
 

@@ -14,7 +14,7 @@ import type { LonLat } from '@halfcup/core';
 import type { Units } from '@halfcup/core/plan';
 import { bbox, featureCollection } from '@turf/turf';
 import { clockOn, type ClockOnMap } from './clockOnMap.ts';
-import { fitTo, groundUnder, placeOnPage, seesAll, uncover } from './camera.ts';
+import { fitTo, groundUnder, placeOnPage, refitting, seesAll, uncover } from './camera.ts';
 import { labelPadding, type Bounds, type Padding } from './fit.ts';
 import { listenForDragging, type Dragging } from './gestures/drag.ts';
 import { createHandles, type Handle } from './gestures/handles.ts';
@@ -233,6 +233,7 @@ export function createMapView(container: HTMLElement, hands: Hands, faults: MapF
   const scale = new ScaleControl({ maxWidth: 120 });
   const [cursor, asked, sketch] = [spotOn(map, 'cursor'), spotOn(map, 'asked'), shapesOn(map, 'sketch')];
   const clock = clockOn(map);
+  const refit = refitting(map);
   map.addControl(scale, 'bottom-left');
   reportIdle(map, container, state);
   const { menuInMiddle } = listenForPointing(map, hands.pointing, listenForDragging(map, hands.dragging));
@@ -250,10 +251,11 @@ export function createMapView(container: HTMLElement, hands: Hands, faults: MapF
       drawing.pick();
     },
     goTo: (bounds, deepest, room) => fitTo(map, bounds, deepest, room, false),
-    goToWhole: () => {
-      const whole = wholeOf(state.scene);
-      if (whole !== null) fitTo(map, whole, 17, labelPadding(state.scene.stations, whole), true);
-    },
+    goToWhole: () =>
+      refit(() => {
+        const whole = wholeOf(state.scene);
+        if (whole !== null) fitTo(map, whole, 17, labelPadding(state.scene.stations, whole), true);
+      }),
     cursor: cursor.put,
     asked: asked.put,
     sketch: sketch.put,

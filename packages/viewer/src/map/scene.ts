@@ -156,7 +156,7 @@ export function createScenes(): (seen: Seen) => Scene {
     if (open === null) return EMPTY_SCENE;
     const { placed = NO_VERDICTS, findings = NO_FINDINGS } = seen;
     const { analysis } = open;
-    const ground = analysis.ground?.ground ?? null;
+    const ground = analysis.ground ?? null;
     const found = findingsByStation(open);
     const pointOf = (station: StationLayout): Feature<Point, StationProps> =>
       points(station, flagOf(found.get(station.id) ?? NO_FINDINGS));
@@ -173,7 +173,7 @@ export function createScenes(): (seen: Seen) => Scene {
             ...ghostFeatures(trial, open, units).map((feature, index) => ({ ...feature, id: GHOST - index })),
           ];
     return {
-      context: drawing(open.files.context, ground),
+      context: drawing(open.files.context, ground?.ground ?? null),
       streets: streets(ground),
       zones: zones(analysis.plan.zones),
       courses: lines(courses, course?.id ?? null),

@@ -3,10 +3,10 @@ import type { CrowdAlong } from '@halfcup/core/raceday';
 import type { StripScale } from './geometry.ts';
 
 /** Counts that are marked. */
-export const CROWD_TICKS = [10, 1000] as const;
+export const CROWD_TICKS = [10, 100, 1000] as const;
 /** Pixels of each power of ten. */
-const TEN = 7.5;
-const MOST = 27;
+const TEN = 12;
+const MOST = 38;
 
 /** Pixels; 0 for nobody, 2 at least for anybody. */
 export const heightOf = (runners: number): number =>

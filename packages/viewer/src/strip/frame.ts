@@ -14,7 +14,7 @@ export const LANE = 19;
 export const AXIS = 22;
 /** With the clock: what stations do, one band for each race, and the vehicles. */
 export const PHASES = 20;
-export const CROWD = 30;
+export const CROWD = 42;
 export const VEHICLES = 18;
 
 export const viewOf = (store: Store, course: Course): View =>

@@ -22,6 +22,8 @@ export interface ItemProps {
   readonly kind: ItemKind | PointKind;
   readonly word: string;
   readonly bearing: number;
+  /** From the course's line, metres; absent where somebody placed it by hand. */
+  readonly gap?: number;
   /** Of a placed word: what it says, from which band of zooms on, and where its middle is, ems from the point. */
   readonly says?: string;
   readonly band?: number;
@@ -53,7 +55,13 @@ function bearingOf(course: Course, item: Item): number {
 }
 
 function propsOf(station: StationLayout, course: Course, item: Item): Omit<ItemProps, 'draw'> {
-  return { station: station.id, kind: item.kind, word: ITEM_WORD[item.kind], bearing: bearingOf(course, item) };
+  return {
+    station: station.id,
+    kind: item.kind,
+    word: ITEM_WORD[item.kind],
+    bearing: bearingOf(course, item),
+    ...(item.byHand === true ? {} : { gap: Math.abs(item.offset) }),
+  };
 }
 
 function tableFeatures(station: StationLayout, course: Course, item: Item): ItemFeature[] {
@@ -129,6 +137,7 @@ function wordFeatures(station: StationLayout, all: readonly ItemFeature[]): Item
             properties,
             bearing: properties.bearing,
             ...(properties.draw === 'sign' ? { reach: SIGN_REACH } : {}),
+            ...(properties.gap === undefined ? {} : { gap: properties.gap }),
           },
         ]
       : [],

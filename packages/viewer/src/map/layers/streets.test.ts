@@ -1,4 +1,4 @@
-import type { Ground } from '@halfcup/core/ground';
+import type { Ground, GroundAlong } from '@halfcup/core/ground';
 import { expect, test } from 'vitest';
 import { background } from './context.ts';
 import { groundShapes } from './streets.ts';
@@ -25,13 +25,21 @@ const ground: Ground = {
   points: [],
 };
 
+/** A course that runs along the primary road. */
+const on = { way: 'way/1', name: 'Harbour Road', tags: {}, from: 0, to: 100 } as const;
+const NONE = { junctions: [], features: [], keepClear: [], widths: [], surfaces: [], offMap: [] } as const;
+const along: ReadonlyMap<string, GroundAlong> = new Map([['c', { ...NONE, streets: [on] }]]);
+
 test('areas come before lines, what is not drawn is left out, houses go without names', () => {
-  expect(groundShapes(ground).features.map(({ properties }) => properties)).toEqual([
-    { draw: 'building', name: '', below: false, rank: 0 },
-    { draw: 'main', name: 'Harbour Road', below: true, rank: 5 },
-    { draw: 'steps', name: '', below: false, rank: 2 },
+  expect(groundShapes({ ground, along }).features.map(({ properties }) => properties)).toEqual([
+    { draw: 'building', name: '', below: false, rank: 0, run: false },
+    { draw: 'main', name: 'Harbour Road', below: true, rank: 5, run: true },
+    { draw: 'steps', name: '', below: false, rank: 2, run: false },
   ]);
-  expect(groundShapes(ground).features[0]!.geometry).toMatchObject({ type: 'Polygon', coordinates: [{}, {}] });
+  expect(groundShapes({ ground, along }).features[0]!.geometry).toMatchObject({
+    type: 'Polygon',
+    coordinates: [{}, {}],
+  });
   expect(groundShapes(null).features).toEqual([]);
 });
 

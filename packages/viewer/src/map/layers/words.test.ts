@@ -68,6 +68,35 @@ describe('words near a station', () => {
     },
   );
 
+  it('stand on the side of their things, off the course’s line, at every zoom at which there is room', () => {
+    const { analysis } = openedFrom(
+      openFiles(
+        [straightPlan({ stations: [{ id: 's', name: 'Far', on: { course: 'c', measure: '2 km', side: 'right' } }] })],
+        null,
+      ),
+    );
+    const station = analysis.stations[0]!;
+    for (const bearing of [0, 60, 90, 135, 180, 230, 270, 300]) {
+      const spots = Array.from({ length: 3 }, (_, k) => ({
+        at: [station.at[0] + k * 2e-4, station.at[1] + k * 2e-4] as const,
+        word: 'Sports drink',
+        bearing,
+        gap: 4,
+      }));
+      const words = placeWords(station, spots);
+      expect(words).toHaveLength(3 * BANDS.length);
+      const angle = (bearing * Math.PI) / 180;
+      for (const { offset, band } of words) {
+        // Letters take more than half an em; half of the word's box towards the line, and the line's place by the scale of Web Mercator.
+        const [east, south] = [offset[0] * WORD_SIZE, offset[1] * WORD_SIZE];
+        const half = Math.abs(Math.sin(angle)) * 12 * 3 + Math.abs(Math.cos(angle)) * 6;
+        const towards = -east * Math.sin(angle) + south * Math.cos(angle) + half;
+        const metre = 2 ** BANDS[band]! / (78_271.517 * Math.cos((station.at[1] * Math.PI) / 180));
+        expect(towards, `${bearing}° in band ${band}`).toBeLessThan(4 * metre);
+      }
+    }
+  });
+
   it('counts the words that have no room on the nearest one that has', () => {
     const { analysis } = openedFrom(
       openFiles(

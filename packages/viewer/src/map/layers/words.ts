@@ -14,6 +14,8 @@ export interface WordSpot {
   readonly bearing: number;
   /** How far its shape reaches from the spot, pixels. */
   readonly reach?: number;
+  /** From the course's line, metres, where that is known. */
+  readonly gap?: number;
 }
 
 /** A word with its place. */
@@ -64,6 +66,9 @@ function meet(a: Box, b: Box, most: number): boolean {
   return Math.max(x0, y0) < Math.min(x1, y1);
 }
 
+const pixelsPerMetre = (latitude: number, zoom: number): number =>
+  (512 * 2 ** zoom) / (40_075_016.7 * Math.cos((latitude * Math.PI) / 180));
+
 /** Pixels east and south of the pin, at a zoom; Mercator is to scale over so short a way. */
 function pixelsFrom([lon, lat]: LonLat, zoom: number): (at: LonLat) => readonly [number, number] {
   const perDegree = (512 * 2 ** zoom) / 360;
@@ -109,19 +114,45 @@ function* placesOf(spot: readonly [number, number], bearing: number, width: numb
   }
 }
 
+/** Pixels that a word keeps from the middle of the course's line. */
+const OFF_LINE = 5;
+
+/** Whether a box ends before the course's line, `gap` pixels from its spot. It is nearest where the band begins. */
+function staysOnSide({ x, y, width, height }: Box, bearing: number, gap: number): boolean {
+  const angle = (bearing * Math.PI) / 180;
+  const [east, south] = [-Math.sin(angle), Math.cos(angle)];
+  const reach = x * east + y * south + (Math.abs(east) * width + Math.abs(south) * height) / 2;
+  return reach <= gap - OFF_LINE;
+}
+
+/** The same places, those first that leave the course's line free. */
+function inOrder(spot: WordSpot, from: readonly [number, number], width: number, perMetre: number): readonly Box[] {
+  const all = [...placesOf(from, spot.bearing, width, spot.reach ?? SHAPE)];
+  const { gap } = spot;
+  if (gap === undefined) return all;
+  const stays = (box: Box): boolean => staysOnSide(box, spot.bearing, gap * perMetre);
+  return [...all.filter(stays), ...all.filter((box) => !stays(box))];
+}
+
 interface Settled {
   readonly spot: WordSpot;
   readonly box: Box;
   readonly from: readonly [number, number];
 }
 
-/** `spare`: pixels that each word keeps for a count behind it; `most`: how many times as large the band's end shows things. */
+interface View {
+  readonly on: (at: LonLat) => readonly [number, number];
+  readonly perMetre: number;
+  /** How many times as large the band's end shows things. */
+  readonly most: number;
+}
+
+/** `spare`: pixels that each word keeps for a count behind it. */
 function settle(
   spots: readonly WordSpot[],
-  on: (at: LonLat) => readonly [number, number],
+  { on, perMetre, most }: View,
   fixed: readonly Box[],
   spare: number,
-  most: number,
 ): { readonly settled: readonly Settled[]; readonly left: readonly WordSpot[] } {
   const taken = [
     ...fixed,
@@ -132,9 +163,7 @@ function settle(
   for (const spot of spots) {
     const from = on(spot.at);
     const width = spot.word.length * LETTER + spare;
-    const box = [...placesOf(from, spot.bearing, width, spot.reach ?? SHAPE)].find(
-      (one) => !taken.some((other) => meet(one, other, most)),
-    );
+    const box = inOrder(spot, from, width, perMetre).find((one) => !taken.some((other) => meet(one, other, most)));
     if (box === undefined) {
       left.push(spot);
     } else {
@@ -153,8 +182,9 @@ export function placeWords(station: StationLayout, spots: readonly WordSpot[]): 
   return BANDS.flatMap((zoom, band) => {
     const on = pixelsFrom(station.at, zoom);
     const most = 2 ** ((BANDS[band + 1] ?? LAST_ZOOM) - zoom);
-    const easy = settle(spots, on, fixed, 0, most);
-    const { settled, left } = easy.left.length === 0 ? easy : settle(spots, on, fixed, COUNT, most);
+    const view = { on, perMetre: pixelsPerMetre(station.at[1], zoom), most };
+    const easy = settle(spots, view, fixed, 0);
+    const { settled, left } = easy.left.length === 0 ? easy : settle(spots, view, fixed, COUNT);
     const more = new Map<WordSpot, number>();
     for (const { at } of left) {
       const [x, y] = on(at);

@@ -58,6 +58,6 @@ export const phases: LayerSpecification = {
   layout: {
     'icon-image': ['concat', 'phase-', get('phase')],
     'icon-allow-overlap': true,
-    'icon-ignore-placement': true,
+    'icon-ignore-placement': false,
   },
 };

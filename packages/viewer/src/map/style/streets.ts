@@ -117,6 +117,8 @@ export const streetNames = (palette: Palette): LayerSpecification[] => {
           'text-font': REGULAR,
           'text-size': byZoom(13, 10.5, 17, 12.5),
           'text-letter-spacing': 0.03,
+          // Beside the course's line, which would strike it through.
+          'text-offset': ['case', get('run'), ['literal', [0, 1.15]], ['literal', [0, 0]]],
           'text-max-angle': 32,
           'text-padding': 4,
         },
