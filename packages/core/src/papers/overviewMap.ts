@@ -5,20 +5,19 @@
 import type { FeatureCollection } from 'geojson';
 import { type Course, courseLength, startMeasure } from '../course/course.ts';
 import { pointAt } from '../course/locate.ts';
-import type { LonLat } from '../finding.ts';
-import { wrapDegrees } from '../geodesy/ellipsoid.ts';
-import { eastNorth, project } from '../geodesy/frame.ts';
 import type { Layout } from '../layout/layout.ts';
 import type { Units } from '../plan/plan.ts';
 import { metres } from '../units.ts';
 import type { SheetText } from '../text/sheetText.ts';
-import { type Place, backdrop, thinned } from './backdrop.ts';
+import { type Place, backdrop } from './backdrop.ts';
 import { type GroundFrame, creditOf, groundDrawing, namedStreets } from './groundDrawing.ts';
 import { type Html, html } from './html.ts';
 import { numberOf } from '../layout/layout.ts';
 import { northAndScale } from './overviewScale.ts';
 import { streetsByName } from './overviewStreets.ts';
+import { type View, viewOf } from './overviewView.ts';
 import { mm, svgFrame, svgPath, svgText, through } from './svg.ts';
+import { stepsAlong } from './stationMapWords.ts';
 import { type Box, POINT, overlap, textWidth } from './textBox.ts';
 
 export interface OverviewMapInput {
@@ -32,17 +31,6 @@ export interface OverviewMapInput {
   readonly context?: FeatureCollection;
 }
 
-interface View {
-  readonly on: (at: LonLat) => Place;
-  /** Millimetres for a metre. */
-  readonly scale: number;
-  /** By how many degrees the map is turned clockwise: north is so far from up. */
-  readonly turnDeg: number;
-  /** One line, or more where gaps are skipped. */
-  readonly lines: (course: Course) => Place[][];
-}
-
-const PAD = 11;
 const SIZE = 9;
 const RADIUS = 2.7;
 /** Lines of the first course, the second and so on. */
@@ -54,85 +42,6 @@ export const DASHES: readonly string[] = [
 ];
 
 export const dashOf = (k: number): string => DASHES[k % DASHES.length]!;
-
-/** Everything about the middle vertex of the first course: north is true there, and 1 mm off at most on paper anywhere on a day's run. */
-function viewOf({ layout: { courses, stations }, width, height }: OverviewMapInput): View {
-  const { lon, lat } = courses[0]!.course;
-  const middle = Math.floor(lon.length / 2);
-  const origin: LonLat = [wrapDegrees(lon[middle]!), lat[middle]!];
-  const spots = new Map(courses.map(({ course }) => [course.id, spotsOf(course, origin)]));
-  const pins = stations.map(({ at }) => eastNorth(origin, at));
-  const all = [
-    ...[...spots.values()].map(({ x, y }) => ({ x, y })),
-    { x: pins.map(({ east }) => east), y: pins.map(({ north }) => north) },
-  ];
-  const { turnDeg, scale, middle: centre } = bestTurn(all, width - 2 * PAD, height - 2 * PAD);
-  const turned = turnedBy(turnDeg);
-  const place = (x: number, y: number): Place => {
-    const [across, up] = turned(x, y);
-    return [width / 2 + (across - centre[0]) * scale, height / 2 - (up - centre[1]) * scale];
-  };
-  const on = (at: LonLat): Place => {
-    const { east, north } = eastNorth(origin, at);
-    return place(east, north);
-  };
-  const lines = (course: Course): Place[][] => {
-    const { x, y } = spots.get(course.id)!;
-    const places = Array.from(x, (one, k) => place(one, y[k]!));
-    // No line runs over a skipped gap.
-    const cuts = [0, ...course.skips.map(({ vertex }) => vertex + 1), places.length];
-    return cuts.slice(1).map((end, k) => thinned(places.slice(cuts[k], end)));
-  };
-  return { scale, turnDeg, on, lines };
-}
-
-/** How a turn of so many degrees clockwise moves a place, east and north of the middle. */
-function turnedBy(turnDeg: number): (x: number, y: number) => readonly [number, number] {
-  const [sin, cos] = [Math.sin((turnDeg * Math.PI) / 180), Math.cos((turnDeg * Math.PI) / 180)];
-  return (x, y) => [x * cos + y * sin, y * cos - x * sin];
-}
-
-/** A map is turned only where the courses come out so many times larger: people read maps with north up. */
-const WORTH_TURNING = 1.25;
-const TURN_STEP = 5;
-
-interface Turn {
-  readonly turnDeg: number;
-  readonly scale: number;
-  readonly middle: readonly [number, number];
-}
-
-/** North up, or the turn with which the courses fill the frame best where that is worth it. */
-function bestTurn(
-  all: readonly { readonly x: ArrayLike<number>; readonly y: ArrayLike<number> }[],
-  width: number,
-  height: number,
-): Turn {
-  const at = (turnDeg: number): Turn => {
-    const turned = turnedBy(turnDeg);
-    let [x0, x1, y0, y1] = [Infinity, -Infinity, Infinity, -Infinity];
-    for (const { x, y } of all)
-      for (let k = 0; k < x.length; k++) {
-        const [across, up] = turned(x[k]!, y[k]!);
-        [x0, x1, y0, y1] = [Math.min(x0, across), Math.max(x1, across), Math.min(y0, up), Math.max(y1, up)];
-      }
-    const scale = Math.min(width / Math.max(x1 - x0, 100), height / Math.max(y1 - y0, 100));
-    return { turnDeg, scale, middle: [(x0 + x1) / 2, (y0 + y1) / 2] };
-  };
-  const up = at(0);
-  // As near to north up as may be: a turn of 85° either way shows what one of 95° would.
-  const turns = Array.from({ length: 180 / TURN_STEP }, (_, k) => (k + 1) * TURN_STEP - 90).filter(
-    (turn) => turn !== 0,
-  );
-  const best = turns.map(at).reduce((a, b) => (b.scale > a.scale * 1.001 ? b : a), up);
-  return best.scale >= up.scale * WORTH_TURNING ? best : up;
-}
-
-function spotsOf({ lon, lat }: Course, origin: LonLat): { readonly x: Float64Array; readonly y: Float64Array } {
-  const [x, y] = [new Float64Array(lon.length), new Float64Array(lon.length)];
-  project(origin, lon, lat, 0, lon.length, x, y);
-  return { x, y };
-}
 
 /** The map; a plan without courses has none. */
 export function overviewMap(whole: OverviewMapInput): Html {
@@ -155,10 +64,13 @@ export function overviewMap(whole: OverviewMapInput): Html {
     { x: 0, y: height - 12, width: 50, height: 12 },
     { x: width - 10, y: 0, width: 10, height: 15 },
   ];
+  const onCourses = lines.flat().flatMap(beads);
   const numbers = stationNumbers(input, view, taken);
-  const marks = layout.courses.slice(0, 1).flatMap(({ course }) => distanceMarks(course, input, view, taken));
+  taken.push(...layout.courses.flatMap(({ course }) => endSquares(course, view)));
+  const room: Room = { taken, onCourses };
   const written: [string, Place][] = [];
-  const ends = layout.courses.flatMap(({ course }) => endWords(course, input, view, taken, written));
+  const ends = layout.courses.flatMap(({ course }) => endWords(course, input, view, room, written));
+  const marks = layout.courses.slice(0, 1).flatMap(({ course }) => distanceMarks(course, input, view, room));
   const frame: GroundFrame = { on: view.on, scale: view.scale, width, height };
   const content = [
     html`<clipPath id="overview-map"><rect x="0" y="0" width="${mm(width)}" height="${mm(height)}"/></clipPath>`,
@@ -175,13 +87,32 @@ export function overviewMap(whole: OverviewMapInput): Html {
     ...marks,
     ...ends,
     ...numbers,
-    ...(ground === undefined ? [] : streetsByName(namedStreets(ground, frame), frame, lines.flat(), taken)),
+    ...(ground === undefined ? [] : streetsByName(namedStreets(ground, frame), frame, onCourses, taken)),
     northAndScale(view, input),
     html`<rect x="0.2" y="0.2" width="${mm(width - 0.4)}" height="${mm(height - 0.4)}" fill="none" stroke="#000" stroke-width="0.4"/>`,
     ...credit.at(whole.height),
   ];
   return svgFrame(width, whole.height, text.lists.overview.map, content, 'overview-map');
 }
+
+/** Where words may stand: on none of what is taken, and on no course where another place is free. */
+interface Room {
+  readonly taken: Box[];
+  readonly onCourses: readonly Box[];
+}
+
+/** Small boxes along a line, which words keep off. */
+const beads = (line: readonly Place[]): Box[] =>
+  stepsAlong(line, 1.2).map(([x, y]) => ({ x: x - 0.6, y: y - 0.6, width: 1.2, height: 1.2 }));
+
+const END = 1.3;
+
+/** The squares of start and finish. */
+const endSquares = (course: Course, { on }: View): Box[] =>
+  [startMeasure(course), courseLength(course)].map((measure) => {
+    const [x, y] = on(pointAt(course, measure)!.at);
+    return { x: x - END, y: y - END, width: 2 * END, height: 2 * END };
+  });
 
 /** Arrowheads in the running direction, one every 30 mm of paper. */
 function arrows(line: readonly Place[]): Html[] {
@@ -239,12 +170,7 @@ export const ring = (x: number, y: number, number: number, dashed: boolean = fal
   html`<ellipse cx="${mm(x)}" cy="${mm(y)}" rx="${RADIUS + (number > 99 ? 1 : 0)}" ry="${RADIUS}" fill="#fff" stroke="#000" stroke-width="0.5"${dashed ? html` stroke-dasharray="0.8 0.6"` : ''}/>${svgText(x, y + SIZE * POINT * 0.36, String(number), { points: SIZE, bold: true, anchor: 'middle' })}`;
 
 /** A tick each km or mile, a figure each fifth. */
-function distanceMarks(
-  course: Course,
-  { units }: OverviewMapInput,
-  { on, scale, turnDeg }: View,
-  taken: Box[],
-): Html[] {
+function distanceMarks(course: Course, { units }: OverviewMapInput, { on, scale, turnDeg }: View, room: Room): Html[] {
   const unit = units === 'metric' ? 'km' : 'mi';
   const step = metres(1, unit);
   const first = Math.floor(startMeasure(course) / step) + 1;
@@ -271,7 +197,7 @@ function distanceMarks(
           [-dx, -dy],
           [dx, dy],
         ],
-        taken,
+        room,
         false,
       ),
     ];
@@ -283,7 +209,7 @@ const endWords = (
   course: Course,
   { text }: OverviewMapInput,
   { on }: View,
-  taken: Box[],
+  room: Room,
   written: [string, Place][],
 ): Html[] =>
   (
@@ -310,14 +236,20 @@ const endWords = (
               [0, -1],
               [0, 1],
             ],
-            taken,
+            room,
             true,
           )),
     ];
   });
 
 /** A word beside a place, towards the first direction with room; one without room is left out, for its mark stands. */
-function placeWord(word: string, [x, y]: Place, towards: readonly Place[], taken: Box[], bold: boolean): Html[] {
+function placeWord(
+  word: string,
+  [x, y]: Place,
+  towards: readonly Place[],
+  { taken, onCourses }: Room,
+  bold: boolean,
+): Html[] {
   const size = { width: textWidth(word, SIZE, bold), height: SIZE * POINT };
   const boxes = [2.4, 5].flatMap((far) =>
     towards.map(([dx, dy]): Box => ({
@@ -326,7 +258,8 @@ function placeWord(word: string, [x, y]: Place, towards: readonly Place[], taken
       ...size,
     })),
   );
-  const box = boxes.find((one) => !taken.some((other) => overlap(one, other)));
+  const free = boxes.filter((one) => !taken.some((other) => overlap(one, other)));
+  const box = free.find((one) => !onCourses.some((other) => overlap(one, other))) ?? free[0];
   if (box === undefined) return [];
   taken.push(box);
   return [svgText(box.x, box.y + size.height * 0.8, word, { points: SIZE, bold, halo: true })];

@@ -2,22 +2,19 @@
 import type { Place } from './backdrop.ts';
 import type { NamedStreet } from './groundDrawing.ts';
 import type { Html } from './html.ts';
-import { STREET, stepsAlong, streetNames } from './stationMapWords.ts';
+import { STREET, streetNames } from './stationMapWords.ts';
 import { type Box, textWidth } from './textBox.ts';
 
 /** Names of the streets that are long enough on paper to carry them, clear of the courses and of all other words. */
 export function streetsByName(
   streets: readonly NamedStreet[],
   size: { readonly width: number; readonly height: number },
-  courses: readonly (readonly Place[])[],
+  onCourses: readonly Box[],
   taken: readonly Box[],
 ): Html[] {
   const long = new Map<string, number>();
   for (const { name, places } of streets) long.set(name, (long.get(name) ?? 0) + lengthOf(places));
   const shown = streets.filter(({ name, line }) => line !== 'lane' && long.get(name)! > 0.8 * textWidth(name, STREET));
-  const onCourses = courses.flatMap((places) =>
-    stepsAlong(places, 1.2).map(([x, y]): Box => ({ x: x - 0.6, y: y - 0.6, width: 1.2, height: 1.2 })),
-  );
   return streetNames(shown, size, [...taken, ...onCourses]);
 }
 

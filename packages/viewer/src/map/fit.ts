@@ -14,8 +14,10 @@ export type Bounds = readonly [west: number, south: number, east: number, north:
 /** A name may be this wide and this high beyond its station, pixels. */
 const WIDE = 130;
 const HIGH = 72;
-/** A course distance beside its tick, or the scale under a course. */
+/** A course distance beside its tick. */
 const PLAIN = 46;
+/** The scale and the map's credit stand over the foot of the map. */
+const FOOT = 60;
 /** The buttons stand over the top of the map. */
 const UNDER_BUTTONS = 62;
 /** Stations within this share of the span count as standing at the edge. */
@@ -26,7 +28,7 @@ export function labelPadding(
   stations: FeatureCollection<Point, StationProps>,
   [west, south, east, north]: Bounds,
 ): Padding {
-  const padding = { left: PLAIN, right: PLAIN, top: UNDER_BUTTONS, bottom: PLAIN };
+  const padding = { left: PLAIN, right: PLAIN, top: UNDER_BUTTONS, bottom: FOOT };
   for (const { geometry, properties } of stations.features) {
     const [lon = 0, lat = 0] = geometry.coordinates;
     const [x, y] =
@@ -36,7 +38,7 @@ export function labelPadding(
     if (lon - west < EDGE * (east - west) && x < -0.35) padding.left = WIDE;
     if (east - lon < EDGE * (east - west) && x > 0.35) padding.right = WIDE;
     if (north - lat < EDGE * (north - south) && y > 0.35) padding.top = HIGH;
-    if (lat - south < EDGE * (north - south) && y < -0.35) padding.bottom = HIGH;
+    if (lat - south < EDGE * (north - south) && y < -0.35) padding.bottom = FOOT + HIGH / 2;
   }
   return padding;
 }
