@@ -5,10 +5,13 @@ import { join } from 'node:path';
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { type Analysis, analyse } from '../packages/core/src/analyse.ts';
+import { reviewDocument } from '../packages/core/src/export/reviewDocument.ts';
+import { readGround } from '../packages/core/src/ground/readGround.ts';
 import { readGpx } from '../packages/core/src/gpx/read.ts';
 import { contextOf } from '../packages/core/src/papers/context.ts';
 import { pageBox } from '../packages/core/src/papers/frameStyle.ts';
 import { papersOf } from '../packages/core/src/papers/papers.ts';
+import { reportBox } from '../packages/core/src/papers/reportStyle.ts';
 import { textWidth } from '../packages/core/src/papers/textBox.ts';
 import { readPlan } from '../packages/core/src/plan/read.ts';
 import { valueOf } from '../packages/core/src/testing/courses.ts';
@@ -36,6 +39,7 @@ const analysed = (keys: object): Analysis => {
   return valueOf(
     analyse(plan, {
       gpx: new Map(['full.gpx', 'half.gpx'].map((name) => [name, valueOf(readGpx(demoFile(name), name))])),
+      ground: new Map([['ground.geojson', valueOf(readGround(demoFile('ground.geojson'), 'ground.geojson'))]]),
     }),
   );
 };
@@ -92,7 +96,9 @@ describe.each([
   ['many', 'es', 'letter'] as const,
 ])('the papers of the plan %s in %s on %s', (which, language, paper) => {
   const analysis = PLANS[which];
-  const papers = papersOf(analysis, { paper, language, context, printedAt: PRINTED_AT });
+  const review = reviewDocument(analysis, { sha256: '0'.repeat(64), inputs: [] });
+  const papers = papersOf(analysis, { paper, language, context, printedAt: PRINTED_AT, review });
+  const widthOf = (name: string): number => (name === 'report.html' ? reportBox(paper) : pageBox(paper)).width;
   const sets = which === 'demo' ? setsFor(language, paper) : FONT_SETS.slice(-1);
   const pages = new Map<FontSet, Readonly<Record<string, number>>>();
 
@@ -100,7 +106,7 @@ describe.each([
     'fit, with nothing cut off or lying on another, on a system with these fonts: %s',
     async (set) => {
       const all: Record<string, Printed> = {};
-      for (const { name, html } of papers) all[name] = await printed(browsers.get(set)!, html, pageBox(paper).width);
+      for (const { name, html } of papers) all[name] = await printed(browsers.get(set)!, html, widthOf(name));
       const each = Object.entries(all);
       pages.set(set, Object.fromEntries(each.map(([name, one]) => [name, one.pages])));
       expect(each.flatMap(([name, { faults }]) => faults.map((fault) => `${name}: ${fault}`))).toEqual([]);

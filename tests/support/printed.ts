@@ -50,7 +50,23 @@ const faultsOf = (page: Page): Promise<string[]> =>
       if (element instanceof HTMLElement && element.clientWidth > 0 && element.scrollWidth > element.clientWidth + 1)
         faults.push(`<${element.tagName}> holds more than fits: ${words}`);
     }
+    const lines = (words: Node): DOMRect[] => {
+      const range = document.createRange();
+      range.selectNodeContents(words);
+      return [...range.getClientRects()];
+    };
+    const outside: { readonly words: string; readonly box: DOMRect }[] = [];
+    const nodes = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT);
+    for (let node = nodes.nextNode(); node !== null; node = nodes.nextNode())
+      if (node.parentElement?.closest('svg') === null)
+        outside.push(...lines(node).map((box) => ({ words: (node!.textContent ?? '').trim().slice(0, 40), box })));
     for (const svg of document.querySelectorAll('svg')) {
+      const picture = svg.getBoundingClientRect();
+      for (const { words, box } of outside) {
+        const wide = Math.min(picture.right, box.right) - Math.max(picture.left, box.left);
+        const high = Math.min(picture.bottom, box.bottom) - Math.max(picture.top, box.top);
+        if (wide > 1 && high > 4) faults.push(`a picture lies on “${words}”`);
+      }
       const texts = [...svg.querySelectorAll('text')].map((text) => ({
         words: text.textContent ?? '',
         box: text.getBoundingClientRect(),

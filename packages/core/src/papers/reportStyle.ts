@@ -62,7 +62,7 @@ export const reportStyle = (paper: Paper, mark: string, madeBy: string, { foot, 
 @page { size: ${pageSize(paper).width}mm ${pageSize(paper).height}mm; margin: ${MARGIN.top}mm ${MARGIN.side}mm ${MARGIN.bottom}mm; @bottom-left { content: "${foot(mark)}"; font: 8.5pt ${FONT}; } @bottom-right { content: "${madeBy} · ${page} " counter(page) " ${of} " counter(pages); font: 8.5pt ${FONT}; } }
 * { box-sizing: border-box; }
 html { color: #000; background: #fff; font: 10pt/1.32 ${FONT}; -webkit-print-color-adjust: exact; print-color-adjust: exact; }
-.map { width: ${reportBox(paper).map}mm; }
+.cover .map { width: ${reportBox(paper).map}mm; }
 body { width: ${reportBox(paper).width}mm; margin: 0 auto; padding: 8mm 0; overflow-wrap: anywhere; }
 h1 { font-size: 19pt; line-height: 1.15; margin: 0 0 2mm; }
 h2 { font-size: 12.5pt; margin: 5mm 0 1.5mm; padding-bottom: 0.6mm; border-bottom: 1.2pt solid #000; break-after: avoid; }
