@@ -1,9 +1,5 @@
 /** The viewer as a person meets it, built, in a real browser. */
-import { type Analysis, analyse, readPlan, reviewPlan } from '@halfcup/core';
-import { readGpx } from '@halfcup/core/gpx';
 import { prePourText, voiceOf } from '@halfcup/core/sentences';
-import { readFileSync } from 'node:fs';
-import { join } from 'node:path';
 import { type Page } from 'playwright-core';
 import { beforeAll, describe, expect, it } from 'vitest';
 import {
@@ -20,7 +16,7 @@ import {
   openStage,
   sharedVisit,
 } from './support/browser.ts';
-import { ROOT } from './support/build.ts';
+import { analysedDemo, demoText } from './support/demo.ts';
 import { OCEAN, gpxText, straight } from './support/courses.ts';
 
 let stage: Stage;
@@ -28,28 +24,12 @@ beforeAll(async () => {
   stage = await openStage();
 });
 
-const DEMO = join(ROOT, 'fixtures/demo');
-const demoText = (name: string): string => readFileSync(join(DEMO, name), 'utf8');
 const PLAN = JSON.parse(demoText('plan.json')) as {
   readonly name: string;
   readonly stations: readonly { readonly name: string }[];
 };
 
-/** How many findings core has for the demo. */
-function demoFindings(): number {
-  const read = readPlan(demoText('plan.json'), 'plan.json');
-  if (!read.ok) throw new Error('the demo plan does not read');
-  const gpx = new Map(
-    ['full.gpx', 'half.gpx'].map((name) => {
-      const document = readGpx(demoText(name), name);
-      if (!document.ok) throw new Error(`${name} does not read`);
-      return [name, document.value] as const;
-    }),
-  );
-  const analysis = analyse(read.value.plan, { gpx });
-  if (!analysis.ok) throw new Error('the demo plan cannot be analysed');
-  return analysis.value.findings.length;
-}
+const DEMO = analysedDemo(demoText('plan.json'));
 
 const on = (act: (seen: Visit) => Promise<void>): Promise<void> => during(stage, act);
 
@@ -57,16 +37,6 @@ const rows = (page: Page): ReturnType<Page['locator']> => page.getByRole('table'
 const row = (page: Page, name: string): ReturnType<Page['locator']> => page.getByRole('button', { name, exact: true });
 const panel = (page: Page): ReturnType<Page['locator']> =>
   page.getByRole('complementary', { name: 'Selected station' });
-
-/** The demo as core analyses it. */
-function analysedDemo(): Analysis {
-  const reviewed = reviewPlan({
-    plan: demoText('plan.json'),
-    files: { 'full.gpx': demoText('full.gpx'), 'half.gpx': demoText('half.gpx') },
-  });
-  if (!reviewed.ok) throw new Error(reviewed.findings[0]!.message);
-  return reviewed.value.analysis;
-}
 
 describe('the viewer, the plan left as it is', () => {
   const seen = sharedVisit();
@@ -82,7 +52,7 @@ describe('the viewer, the plan left as it is', () => {
       for (const { name } of PLAN.stations) expect(await row(page, name).count()).toBe(1);
       expect(await page.locator('canvas').count()).toBe(1);
       expect(await page.getByText('Halfcup is starting').count()).toBe(0);
-      expect(await page.getByRole('tab', { name: /Review/u }).textContent()).toBe(`Review${demoFindings()}`);
+      expect(await page.getByRole('tab', { name: /Review/u }).textContent()).toBe(`Review${DEMO.findings.length}`);
       expect(await page.getByText('Local codes, the road authority, the police').count()).toBe(1);
       expect(faults).toEqual([]);
     });
@@ -190,7 +160,7 @@ describe('the viewer, the plan left as it is', () => {
       const words = (await day.textContent())!;
       for (const text of ['Crew arrives', 'Open until', 'All packed by']) expect(words).toContain(text);
       // The very words of papers and terminal.
-      const { day: own, plan } = analysedDemo();
+      const { day: own, plan } = DEMO;
       for (const { name } of PLAN.stations.slice(0, 3)) {
         await page.getByRole('tab', { name: 'Stations' }).click();
         await row(page, name).click();

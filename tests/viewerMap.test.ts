@@ -1,10 +1,7 @@
 /** Stations moved on the map by mouse, finger and keys, and the answer to "where is this?", held to what core makes of the resulting plan. */
-import { type Analysis, type LonLat, type StationLayout, analyse, readPlan } from '@halfcup/core';
+import { type Analysis, type LonLat, type StationLayout } from '@halfcup/core';
 import { gridReference } from '@halfcup/core/units';
 import { courseLength, passesOf, pointAt } from '@halfcup/core/geometry';
-import { readGpx } from '@halfcup/core/gpx';
-import { readFileSync } from 'node:fs';
-import { join } from 'node:path';
 import { type Page } from 'playwright-core';
 import { beforeAll, describe, expect, it } from 'vitest';
 import {
@@ -21,31 +18,13 @@ import {
   sharedVisit,
   visit,
 } from './support/browser.ts';
-import { ROOT } from './support/build.ts';
+import { analysedDemo } from './support/demo.ts';
 import { geodesicLength } from './support/courses.ts';
 
 let stage: Stage;
 beforeAll(async () => {
   stage = await openStage();
 });
-
-const demoText = (name: string): string => readFileSync(join(ROOT, 'fixtures/demo', name), 'utf8');
-
-/** What core makes of a plan's text over the demo's courses. */
-function computed(text: string): Analysis {
-  const read = readPlan(text, 'plan.json');
-  if (!read.ok) throw new Error(`the plan does not read: ${read.findings[0]?.message ?? ''}`);
-  const gpx = new Map(
-    ['full.gpx', 'half.gpx'].map((name) => {
-      const document = readGpx(demoText(name), name);
-      if (!document.ok) throw new Error(`${name} does not read`);
-      return [name, document.value] as const;
-    }),
-  );
-  const analysis = analyse(read.value.plan, { gpx });
-  if (!analysis.ok) throw new Error(`the plan cannot be analysed: ${analysis.findings[0]?.message ?? ''}`);
-  return analysis.value;
-}
 
 interface Hook {
   readonly text: () => string;
@@ -104,7 +83,7 @@ const laidOut = (value: number): string => {
 
 /** Row, panel, findings and pins shown are those of core for the text that the page holds. */
 async function expectAsComputed(page: Page): Promise<Analysis> {
-  const analysis = computed(await hook(page, 'text'));
+  const analysis = analysedDemo(await hook(page, 'text'));
   const lead = leadOf(analysis);
   const row = page.getByRole('row').filter({ has: page.getByRole('button', { name: NAME, exact: true }) });
   await expect.poll(() => row.textContent()).toContain((lead.measure / 1000).toFixed(2));
@@ -141,7 +120,7 @@ describe('a station on the map', () => {
       const moved = await hook(page, 'text');
       expect(moved).not.toBe(first);
       const analysis = await expectAsComputed(page);
-      expect(leadOf(analysis).measure).not.toBeCloseTo(leadOf(computed(first)).measure, 0);
+      expect(leadOf(analysis).measure).not.toBeCloseTo(leadOf(analysedDemo(first)).measure, 0);
       const [x, y] = await pinOf(page);
       expect(Math.hypot(x - pin[0] - 60, y - pin[1] - 35)).toBeLessThan(1.5);
       await page.keyboard.press('Control+z');
@@ -164,7 +143,7 @@ describe('a station on the map', () => {
       await page.mouse.move(ring[0] + 24, ring[1] + 10);
       await page.mouse.move(ring[0] + 48, ring[1] + 20);
       const row = page.getByRole('row').filter({ has: page.getByRole('button', { name: NAME, exact: true }) });
-      const before = (leadOf(computed(first)).measure / 1000).toFixed(2);
+      const before = (leadOf(analysedDemo(first)).measure / 1000).toFixed(2);
       await expect.poll(() => row.textContent(), { timeout: 4000 }).not.toContain(before);
       await page.mouse.up();
       const [x, y] = await pinOf(page);
@@ -189,7 +168,7 @@ describe('a station on the map', () => {
 
   it.each(['button', 'Shift'])('keeps its offset along the course, asked for by %s', async (by) => {
     await on(async ({ page }) => {
-      const first = computed(await hook(page, 'text'));
+      const first = analysedDemo(await hook(page, 'text'));
       if (by === 'button') await page.getByRole('button', { name: /^Keep offset/u }).click();
       const pin = await goTo(page);
       if (by === 'Shift') await page.keyboard.down('Shift');
@@ -233,7 +212,7 @@ describe('a station on the map', () => {
       await page.keyboard.press('Alt+Shift+ArrowUp');
       await page.keyboard.press('Alt+ArrowLeft');
       const after = await expectAsComputed(page);
-      expect(leadOf(after).measure - leadOf(computed(first)).measure).toBeCloseTo(11, 1);
+      expect(leadOf(after).measure - leadOf(analysedDemo(first)).measure).toBeCloseTo(11, 1);
       await page.keyboard.press('Control+z');
       expect(await hook(page, 'text')).toBe(first);
     });
@@ -270,7 +249,7 @@ describe('"where is this?"', () => {
 
   /** Presses the map on the course, away from every station. */
   async function askOn(page: Page): Promise<string[]> {
-    const { course } = computed(await hook(page, 'text')).courses.find((one) => one.course.id === 'full')!;
+    const { course } = analysedDemo(await hook(page, 'text')).courses.find((one) => one.course.id === 'full')!;
     const [x, y] = await hook(page, 'place', pointAt(course, MEASURE)!.at);
     await page.mouse.click(x, y);
     const card = page.getByRole('region', { name: 'Where is this?' });
@@ -282,7 +261,7 @@ describe('"where is this?"', () => {
     await asked(async (seen) => {
       const { page } = seen;
       const lines = await askOn(page);
-      const analysis = computed(await hook(page, 'text'));
+      const analysis = analysedDemo(await hook(page, 'text'));
       const indexed = analysis.courses.find((one) => one.course.id === 'full')!;
       const race = analysis.plan.races.find(({ course }) => course === 'full')!;
       const [, km, mi] = /, ([\d.]+) km \(([\d.]+) mi\) from the start/u.exec(
@@ -349,7 +328,7 @@ describe('"where is this?"', () => {
         .getByRole('group', { name: 'Add a station here' })
         .getByRole('button', { name: 'Right-hand side' })
         .click();
-      const added = computed(await hook(page, 'text')).stations.at(-1)!;
+      const added = analysedDemo(await hook(page, 'text')).stations.at(-1)!;
       expect(Math.abs(added.directions[0]!.measure - MEASURE)).toBeLessThan(300);
       expect(added.directions[0]!.side).toBe('right');
       await page.keyboard.press('Control+z');

@@ -9,12 +9,11 @@ import {
   withVariant,
 } from '@halfcup/core';
 import { type PlanVariant } from '@halfcup/core/plan';
-import { type GpxDocument, THEMES, movedText } from '@halfcup/core/stages';
+import { THEMES, movedText } from '@halfcup/core/stages';
 import { formatMinute } from '@halfcup/core/units';
-import { readGpx } from '@halfcup/core/gpx';
 import { themeText } from '@halfcup/core/sentences';
 import { createHash } from 'node:crypto';
-import { readFileSync, writeFileSync } from 'node:fs';
+import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Locator, Page } from 'playwright-core';
 import { beforeAll, describe, expect, it } from 'vitest';
@@ -33,7 +32,7 @@ import {
   savedPlan,
   sharedVisit,
 } from './support/browser.ts';
-import { ROOT } from './support/build.ts';
+import { DEMO_FILES, DEMO_SOURCES, demoText } from './support/demo.ts';
 import { must } from './support/exported.ts';
 import { folderWith, halfcupIn } from './support/halfcup.ts';
 
@@ -42,20 +41,13 @@ beforeAll(async () => {
   stage = await openStage();
 }, 120_000);
 
-const demoText = (name: string): string => readFileSync(join(ROOT, 'fixtures/demo', name), 'utf8');
-const FILES = {
-  'plan.json': demoText('plan.json'),
-  'full.gpx': demoText('full.gpx'),
-  'half.gpx': demoText('half.gpx'),
-};
-const PLAN = FILES['plan.json'];
-const gpx = new Map<string, GpxDocument>(
-  ['full.gpx', 'half.gpx'].map((name) => [name, must(readGpx(demoText(name), name))]),
-);
+const PLAN = demoText('plan.json');
 
 const documentOf = (text: string): PlanDocument => must(readPlan(text, 'plan.json'));
 const analysisOf = (text: string, variant: string | null = null): Analysis =>
-  must(analyse((variant === null ? documentOf(text) : must(withVariant(documentOf(text), variant))).plan, { gpx }));
+  must(
+    analyse((variant === null ? documentOf(text) : must(withVariant(documentOf(text), variant))).plan, DEMO_SOURCES),
+  );
 
 const on = (act: (seen: Visit) => Promise<void>): Promise<void> => faultless(stage, act, { map: false });
 /** The map follows what is changed: nothing goes wrong in it either. */
@@ -120,7 +112,7 @@ interface CliPlaced {
 
 /** What the command line says of the same files. */
 async function placedByCommandLine(plan: string, points: string): Promise<CliPlaced> {
-  const folder = folderWith({ ...FILES, 'plan.json': plan });
+  const folder = folderWith({ ...DEMO_FILES, 'plan.json': plan });
   writeFileSync(join(folder, 'points.gpx'), points);
   return JSON.parse(
     (await halfcupIn(folder, 'review', 'plan.json', '--placed', 'points.gpx', '--json')).out,
@@ -392,7 +384,7 @@ describe('the list of findings', () => {
     plan.zones.push({ name: 'Ferry ramp', rule: 'keep-clear', polygon });
     await faultless({ ...stage, address: `${stage.address}#bench` }, async ({ page }) => {
       await dropFiles(page, {
-        ...FILES,
+        ...DEMO_FILES,
         'plan.json': JSON.stringify(plan),
         'context.geojson': demoText('context.geojson'),
       });
@@ -519,7 +511,7 @@ describe('points recorded on the ground', () => {
       await page.locator('.placed-file').setInputFiles({
         name: 'course.gpx',
         mimeType: 'application/gpx+xml',
-        buffer: Buffer.from(FILES['half.gpx'].replaceAll(/<wpt[\s\S]*?<\/wpt>/gu, '')),
+        buffer: Buffer.from(demoText('half.gpx').replaceAll(/<wpt[\s\S]*?<\/wpt>/gu, '')),
       });
       await expect.poll(() => page.getByRole('alert').first().textContent()).toContain('This file has no waypoints');
       expect(await savedPlan(page)).toBe(PLAN);
@@ -543,7 +535,7 @@ describe('the reviewer’s report', () => {
       const paper = page.frameLocator('#paper-print');
       expect(await paper.getByRole('heading', { level: 1 }).textContent()).toContain(documentOf(PLAN).plan.name);
       const text = await paper.locator('body').innerText();
-      for (const file of Object.values({ ...FILES, points: recordedPoints() }))
+      for (const file of Object.values({ ...DEMO_FILES, points: recordedPoints() }))
         expect(text.replaceAll(/\s/gu, '')).toContain(createHash('sha256').update(file).digest('hex'));
       expect(text).toContain('out of place');
       const styled = await paper.locator('html').evaluate((root) => ({

@@ -1,7 +1,6 @@
 /** On the road: a walk from sign to trash drop of two stations, recorded as placed and judged. */
-import { analyse, readPlan, type Analysis, type LonLat } from '@halfcup/core';
+import { type LonLat } from '@halfcup/core';
 import { pointAt } from '@halfcup/core/geometry';
-import { readGpx } from '@halfcup/core/gpx';
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Page } from 'playwright-core';
@@ -19,6 +18,7 @@ import {
   openStage,
 } from './support/browser.ts';
 import { ROOT } from './support/build.ts';
+import { analysedDemo, demoText } from './support/demo.ts';
 import { folderWith, halfcupIn } from './support/halfcup.ts';
 
 let stage: Stage;
@@ -28,22 +28,7 @@ beforeAll(async () => {
 
 const DEMO = join(ROOT, 'fixtures/demo');
 
-function demo(): Analysis {
-  const plan = readPlan(readFileSync(join(DEMO, 'plan.json'), 'utf8'), 'plan.json');
-  if (!plan.ok) throw new Error('the demo does not read');
-  const gpx = new Map(
-    ['full.gpx', 'half.gpx'].map((name) => {
-      const read = readGpx(readFileSync(join(DEMO, name), 'utf8'), name);
-      if (!read.ok) throw new Error(name);
-      return [name, read.value] as const;
-    }),
-  );
-  const made = analyse(plan.value.plan, { gpx });
-  if (!made.ok) throw new Error('the demo cannot be analysed');
-  return made.value;
-}
-
-const ANALYSIS = demo();
+const ANALYSIS = analysedDemo(demoText('plan.json'));
 
 /** Where sign, first table and the trash drop's ends of a station stand; `moved`: metres by which the sign stands too far on. */
 function places(id: string, moved = 0): readonly (readonly [name: string, at: LonLat])[] {

@@ -1,8 +1,5 @@
 /** A station moved along the course strip and edited in its panel: by mouse, by finger, by keyboard; what is shown is what core finds. */
-import { type Analysis, type Item, analyse, readPlan } from '@halfcup/core';
-import { readGpx } from '@halfcup/core/gpx';
-import { readFileSync } from 'node:fs';
-import { join } from 'node:path';
+import { type Analysis, type Item } from '@halfcup/core';
 import type { Locator, Page } from 'playwright-core';
 import { beforeAll, describe, expect, it } from 'vitest';
 import {
@@ -19,32 +16,14 @@ import {
   savedPlan as saved,
   sharedVisit,
 } from './support/browser.ts';
-import { ROOT } from './support/build.ts';
+import { analysedDemo, demoText } from './support/demo.ts';
 
 let stage: Stage;
 beforeAll(async () => {
   stage = await openStage();
 });
 
-const demoText = (name: string): string => readFileSync(join(ROOT, 'fixtures/demo', name), 'utf8');
 const DEMO = demoText('plan.json');
-const GPX = new Map(
-  ['full.gpx', 'half.gpx'].map((name) => {
-    const read = readGpx(demoText(name), name);
-    if (!read.ok) throw new Error(`${name} does not read`);
-    return [name, read.value] as const;
-  }),
-);
-
-/** Core's own analysis of a plan's text, from nothing. */
-function analysed(text: string): Analysis {
-  const read = readPlan(text, 'plan.json');
-  if (!read.ok) throw new Error(read.findings[0]?.message);
-  const made = analyse(read.value.plan, { gpx: GPX });
-  if (!made.ok) throw new Error(made.findings[0]?.message);
-  return made.value;
-}
-
 const on = (act: (seen: Visit) => Promise<void>, options?: VisitOptions): Promise<void> =>
   faultless(stage, act, { map: false, ...options });
 /** The map follows what is changed: nothing goes wrong in it either. */
@@ -115,7 +94,7 @@ async function shownRows(page: Page, races: number): Promise<string[]> {
 
 /** The table, and the items and findings of the station chosen, are those of core's analysis of the text. */
 async function sameAsCore(page: Page, text: string, id: string): Promise<void> {
-  const analysis = analysed(text);
+  const analysis = analysedDemo(text);
   expect(await shownRows(page, analysis.spacing.length)).toEqual(coreRows(analysis));
   const { directions } = analysis.stations.find((one) => one.id === id)!;
   const items = directions.flatMap(({ items: laid }) =>
@@ -177,8 +156,8 @@ describe('a station on the course strip', () => {
       await page.mouse.up();
       expect(await page.locator('.strip-ghost').count()).toBe(0);
       const after = await saved(page);
-      const before = analysed(DEMO).stations[3]!;
-      const now = analysed(after).stations[3]!;
+      const before = analysedDemo(DEMO).stations[3]!;
+      const now = analysedDemo(after).stations[3]!;
       expect(now.directions[0]!.side).toBe('left');
       expect(now.station.side).toBe('left');
       // 60 pixels of a strip of 1,370 that shows 42.195 km.
@@ -217,7 +196,7 @@ describe('a station on the course strip', () => {
       await page.keyboard.press('s');
       await page.keyboard.press('ArrowUp');
       const crossed = await saved(page);
-      expect(analysed(crossed).stations[3]!.station).toMatchObject({
+      expect(analysedDemo(crossed).stations[3]!.station).toMatchObject({
         side: 'left',
         on: { measure: 16_300, side: 'left', offset: 4.5 },
       });
@@ -227,8 +206,8 @@ describe('a station on the course strip', () => {
       await page.keyboard.press('Enter');
       await ring(page, 2).focus();
       await page.keyboard.press('Alt+ArrowLeft');
-      const moved = analysed(await saved(page)).stations[1]!.directions[0]!.measure;
-      expect(analysed(crossed).stations[1]!.directions[0]!.measure - moved).toBeCloseTo(91.44, 1);
+      const moved = analysedDemo(await saved(page)).stations[1]!.directions[0]!.measure;
+      expect(analysedDemo(crossed).stations[1]!.directions[0]!.measure - moved).toBeCloseTo(91.44, 1);
     });
   });
 
@@ -263,7 +242,7 @@ describe('a station on the course strip', () => {
         for (let step = 1; step <= 8; step++) await send('touchMove', { x: x - step * 3, y });
         await expect.poll(() => page.locator('.strip-ghost text').textContent()).toMatch(/^−\d/u);
         await send('touchEnd');
-        const moved = analysed(await saved(page)).stations[5]!.directions[0]!.measure;
+        const moved = analysedDemo(await saved(page)).stations[5]!.directions[0]!.measure;
         expect(25_850 - moved).toBeCloseTo((24 * 42_195) / 290, -3);
         await page.locator('.strip-chart').evaluate((chart) => chart.scrollIntoView({ block: 'end' }));
         const strip = (await page.locator('.strip-chart').boundingBox())!;
@@ -385,7 +364,7 @@ describe('the station panel', () => {
         used: { water: 1200 },
         width: 7.5,
       });
-      expect(analysed(text).stations[9]!.directions[0]!.measure).toBeCloseTo(19_590, 1);
+      expect(analysedDemo(text).stations[9]!.directions[0]!.measure).toBeCloseTo(19_590, 1);
       await sameAsCore(page, text, station['id'] as string);
       await press('Delete point 1');
       await press('Duplicate');

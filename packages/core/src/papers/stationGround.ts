@@ -132,12 +132,15 @@ export function kerbMouths(
       const { sides, mouth } = junction;
       const near = sides.includes(side);
       return {
-        word: crossingInWords(junction, street),
+        word: begun(crossingInWords(junction, street)),
         kerb: near && sides.length > 1 ? 'both' : near ? 'near' : 'far',
         along: [mouth.from - chalk, mouth.to - chalk],
       };
     });
 }
+
+/** A label begins with a capital, though the words for what has no name do not. */
+const begun = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);
 
 /** The nearest place on a line of spots: its share of the length, how far off, and on which side of it; `null` where the line has no length. */
 export function nearestShare(

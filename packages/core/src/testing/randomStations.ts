@@ -1,6 +1,7 @@
 /** Stations drawn by chance for tests of what is drawn of them. Not part of the package. */
 import type { LaidDirection, Layout, StationLayout } from '../layout/layout.ts';
 import { type DrawingInput, type DrawingSize, layoutDrawing } from '../papers/layoutDrawing.ts';
+import type { KerbMouth } from '../papers/drawing/frame.ts';
 import { kerbGates, kerbPoints } from '../papers/stationGround.ts';
 import type { PlanStation, PointKind } from '../plan/plan.ts';
 import type { Served } from '../kinds.ts';
@@ -38,6 +39,7 @@ export function randomStations(count: number, seed: number): RandomStation[] {
       next() < 0.6 ? valueOf(layStation(layout.plan, 0, courseTable(layout.courses), needs)) : layout.stations[0];
     const direction = station!.directions[0]!;
     const language = pick(['en', 'es']);
+    const mouths = next() < 0.4 ? Array.from({ length: whole(1, 5) }, () => mouthOf(pick, whole)) : [];
     const { text } = textOf(language);
     return {
       layout,
@@ -48,6 +50,7 @@ export function randomStations(count: number, seed: number): RandomStation[] {
         tableLength: station!.practice.tableLength,
         points: kerbPoints(layout, station!, direction, text),
         gates: kerbGates(layout, station!, direction),
+        mouths,
         units: pick(['metric', 'imperial']),
         text,
         width: WIDTHS[size],
@@ -63,6 +66,15 @@ export function randomStations(count: number, seed: number): RandomStation[] {
     };
   });
 }
+
+const mouthOf = (pick: Pick, whole: Whole): KerbMouth => {
+  const from = whole(-110, 110);
+  return {
+    word: pick(['Mill Lane', 'Side street', 'Old Harbour Road and Quay Street']),
+    kerb: pick(['near', 'far', 'both']),
+    along: [from, from + whole(4, 24)],
+  };
+};
 
 type Pick = <T>(list: readonly T[]) => T;
 type Whole = (least: number, most: number) => number;

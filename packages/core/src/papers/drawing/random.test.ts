@@ -32,12 +32,24 @@ function textsOf(svg: string): Text[] {
   });
 }
 
-/** Plumb pieces of the lines from things to their words: where, and from which height to which. */
-const leadersOf = (svg: string): { readonly x: number; readonly y0: number; readonly y1: number }[] =>
-  [...svg.matchAll(/<path d="([^"]*)" stroke="#000" stroke-width="0\.25" fill="none"\/>/gu)].flatMap(([, d]) => {
-    const last = /(?:M|L)([-\d.]+) ([-\d.]+)V([-\d.]+)$/u.exec(d!);
-    return last === null ? [] : [{ x: Number(last[1]), y0: Number(last[2]), y1: Number(last[3]) }];
-  });
+interface Plumb {
+  readonly x: number;
+  readonly y0: number;
+  readonly y1: number;
+}
+
+/** Plumb pieces of the lines from things to their words: where, and from which height to which; `ends`: the last of each line alone. */
+const leadersOf = (svg: string): { readonly all: readonly Plumb[]; readonly ends: readonly Plumb[] } => {
+  const lines = [...svg.matchAll(/<path d="([^"]*)" stroke="#000" stroke-width="0\.25" fill="none"\/>/gu)].map(
+    ([, d]) =>
+      [...d!.matchAll(/[ML]([-\d.]+) ([-\d.]+)V([-\d.]+)/gu)].map(([, x, y0, y1]): Plumb => ({
+        x: Number(x),
+        y0: Number(y0),
+        y1: Number(y1),
+      })),
+  );
+  return { all: lines.flat(), ends: lines.flatMap((pieces) => pieces.at(-1) ?? []) };
+};
 
 function faultsOf(station: RandomStation, { svg, height }: Drawing): string[] {
   const { input, direction } = station;
@@ -49,12 +61,12 @@ function faultsOf(station: RandomStation, { svg, height }: Drawing): string[] {
     for (const other of texts.slice(k + 1)) if (overlap(one, other)) faults.push(`“${one.says}” on “${other.says}”`);
   });
   const leaders = leadersOf(svg.html);
-  for (const { x, y0, y1 } of leaders) {
+  for (const { x, y0, y1 } of leaders.all) {
     const line = { x: x - 0.1, y: Math.min(y0, y1), width: 0.2, height: Math.abs(y1 - y0) };
     for (const one of texts) if (overlap(line, one)) faults.push(`a line runs through “${one.says}”`);
   }
   // Things that share a number share the end of their lines.
-  const places = [...new Set(leaders.map(({ x }) => x))].toSorted((a, b) => a - b);
+  const places = [...new Set(leaders.ends.map(({ x }) => x))].toSorted((a, b) => a - b);
   places.slice(1).forEach((x, k) => {
     if (x - places[k]! < 2 - 0.02) faults.push(`two lines ${(x - places[k]!).toFixed(2)} mm apart`);
   });
@@ -76,6 +88,7 @@ function faultsOf(station: RandomStation, { svg, height }: Drawing): string[] {
       .join()
   )
     faults.push('points');
+  if (texts.filter(({ data }) => data.includes('data-street=')).length < input.mouths!.length) faults.push('streets');
   if (named('gate').length !== input.gates!.length) faults.push('gates');
   if (named('chalk').length !== 1) faults.push('chalk mark');
   return faults;
@@ -92,6 +105,7 @@ describe('drawings of random stations', () => {
     expect(share(({ direction }) => direction.items.some(({ wheel }) => wheel === null))).toBeGreaterThan(0.02);
     expect(share(({ direction }) => direction.side === 'left')).toBeGreaterThan(0.3);
     expect(share(({ input }) => input.gates!.length > 0)).toBeGreaterThan(0.1);
+    expect(share(({ input }) => input.mouths!.some(({ kerb }) => kerb === 'far'))).toBeGreaterThan(0.2);
     expect(share(({ input }) => input.points.length > 4)).toBeGreaterThan(0.2);
     expect(share(({ input }) => input.people !== undefined)).toBeGreaterThan(0.3);
   });

@@ -6,6 +6,7 @@ import type { KerbScale } from '../kerbScale.ts';
 import { barOf, mm, svgPath, svgText, through } from '../svg.ts';
 import { textWidth } from '../textBox.ts';
 import { type Board, OUT, type Out } from './frame.ts';
+import { crossingOf } from './mouths.ts';
 
 type Stretch = readonly [from: number, to: number];
 
@@ -15,15 +16,21 @@ const widthWords = ({ input: { roadWidth, units } }: Board): string | null =>
   roadWidth === undefined ? null : wheelText(roadWidth, units);
 
 /** Millimetres at the right edge that the road's width takes. */
-function widthRoom(board: Board): number {
+export function widthRoom(board: Board): number {
   const says = widthWords(board);
   return says === null ? 0 : textWidth(says, 9) + 4;
 }
 
-/** Stretches of road on paper, clear of zigzags, edges and what stands at the right. */
+/** Where lines from streets on the far side cross the road. */
+const crossedAt = (board: Board): number[] =>
+  (board.input.mouths ?? []).flatMap((mouth) =>
+    mouth.kerb === 'far' ? [crossingOf(mouth, board.scale, board.input.width, widthRoom(board))] : [],
+  );
+
+/** Stretches of road on paper, clear of zigzags, lines, edges and what stands at the right. */
 function freeRoad(board: Board): Stretch[] {
   const { scale, input } = board;
-  const stops = scale.breaks.map(({ from, to }) => (from + to) / 2);
+  const stops = [...scale.breaks.map(({ from, to }) => (from + to) / 2), ...crossedAt(board)].toSorted((a, b) => a - b);
   return [...stops, input.width - widthRoom(board)].map((stop, k) => [(stops[k - 1] ?? -2) + 4, stop - 4] as const);
 }
 
@@ -68,10 +75,12 @@ export function roadOf(board: Board, out: Out): Html {
   const y = out(-8.2);
   const free = freeRoad(board);
   const first = free.find(([from, to]) => to - from > arrow + 15) ?? widest(free);
+  // Between many streets there is room for the arrow alone.
+  const said = crossedAt(board).length === 0 || first[1] - first[0] > arrow + 3;
   const from = Math.max(0.5, Math.min(first[0], width - widthRoom(board) - arrow - 12));
   return html`<rect x="0" y="${mm(Math.min(kerb, far))}" width="${mm(width)}" height="${mm(-OUT.road)}" fill="${inks.road}"/>${svgPath(`M0 ${mm(kerb)}H${mm(width)}`, 'stroke="#000" stroke-width="0.8"')}${svgPath(`M0 ${mm(far)}H${mm(width)}`, 'stroke="#777" stroke-width="0.4"')}
 ${scale.breaks.map((one) => zigzag(one.from, one.to, out))}
-${svgText(from, y + 1.4, says, { points: size, bold: true, halo: from !== first[0] })}${svgPath(`M${mm(from + arrow)} ${mm(y)}h${mm(Math.min(11, Math.max(5, first[1] + 1 - from - arrow)))}m-3 -1.8l3 1.8l-3 1.8`, 'stroke="#000" stroke-width="0.9" fill="none"')}${scaleBar(
+${said ? svgText(from, y + 1.4, says, { points: size, bold: true, halo: from !== first[0] }) : NONE}${svgPath(`M${mm(from + (said ? arrow : 0))} ${mm(y)}h${mm(Math.min(11, Math.max(5, first[1] + 1 - from - arrow)))}m-3 -1.8l3 1.8l-3 1.8`, 'stroke="#000" stroke-width="0.9" fill="none"')}${scaleBar(
     scale,
     units,
     free.filter((one) => one !== first),

@@ -6,6 +6,7 @@ import type { KerbScale } from '../kerbScale.ts';
 import { pointMark } from '../marks.ts';
 import { mm, svgPath, svgText } from '../svg.ts';
 import { type Board, type KerbGate, type KerbMouth, OUT, type Out } from './frame.ts';
+import { mouthEnds } from './mouths.ts';
 import { KEY_HEIGHT, KEY_POINTS, LETTER_HEIGHT, type Labels, type Named, boxRoom, lineOf, rowOf } from './labels.ts';
 import { BOARD, MOUTH, type Thing, spanOf, tableCount } from './things.ts';
 
@@ -86,8 +87,9 @@ export function gateShape({ along }: KerbGate, { x }: KerbScale, width: number, 
 }
 
 /** Another street's mouth: the kerb is open there, and turns into it. */
-export function mouthShape({ along, kerb }: KerbMouth, { x }: KerbScale, width: number, road: string, out: Out): Html {
-  const [from, to] = along.map((at) => Math.min(Math.max(x(at), 0), width)) as [number, number];
+export function mouthShape(mouth: KerbMouth, scale: KerbScale, width: number, road: string, out: Out): Html {
+  const { kerb } = mouth;
+  const [from, to] = mouthEnds(mouth, scale, width);
   const opening = (edge: number, end: number): Html => {
     const [inner, outer] = [out(edge - Math.sign(end - edge) * 0.5), out(end)];
     return html`<rect x="${mm(from)}" y="${mm(Math.min(inner, outer))}" width="${mm(to - from)}" height="${mm(Math.abs(outer - inner))}" fill="${road}"/>${svgPath(`M${mm(from)} ${mm(out(edge))}V${mm(outer)}M${mm(to)} ${mm(out(edge))}V${mm(outer)}`, 'stroke="#000" stroke-width="0.6" fill="none"')}`;

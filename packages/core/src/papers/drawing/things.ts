@@ -7,6 +7,8 @@ import { figureOf, pointFigure } from '../figures.ts';
 import { shortened } from '../frame.ts';
 import { type Html, html } from '../html.ts';
 import { type Board, OUT } from './frame.ts';
+import { crossingOf, mouthEnds } from './mouths.ts';
+import { widthRoom } from './road.ts';
 
 /** A thing with its words. */
 export interface Thing {
@@ -48,9 +50,9 @@ export const itemLines = (item: Item, board: Board): readonly [string, string] =
   figureOf(item, board.input.units, board.input.text).text,
 ];
 
-/** Half the width of a board, millimetres. */
 /** How far another street's mouth is drawn from the kerb, millimetres. */
 export const MOUTH = 2.2;
+/** Half the width of a board, millimetres. */
 export const BOARD = 3;
 
 function itemThing(item: Item, board: Board): Thing {
@@ -109,13 +111,15 @@ export function thingsOf(board: Board, chalk: boolean): Thing[] {
       };
     }),
     ...mouths.map((mouth): Thing => {
-      const [from, to] = mouth.along.map((at) => Math.min(Math.max(scale.x(at), 0), input.width)) as [number, number];
+      const far = mouth.kerb === 'far';
+      const [from, to] = mouthEnds(mouth, scale, input.width);
+      const middle = far ? crossingOf(mouth, scale, input.width, widthRoom(board)) : (from + to) / 2;
       return {
-        lines: [shortened(mouth.word, 28), ...(mouth.kerb === 'far' ? [text.frame.street.across] : [])],
+        lines: [shortened(mouth.word, 28), ...(far ? [text.frame.street.across] : [])],
         data: html` data-street="1"`,
-        span: [from, to],
-        prefer: (from + to) / 2,
-        from: mouth.kerb === 'far' ? OUT.road - 0.6 : MOUTH,
+        span: far ? [middle, middle] : [from, to],
+        prefer: middle,
+        from: far ? OUT.road - 0.6 : MOUTH,
       };
     }),
     ...points.map(({ kind, word, along }): Thing => ({
