@@ -33,7 +33,8 @@ export const CAPTAIN_STYLE: string = `
 .clock td { font-size: 11.5pt; font-weight: bold; font-variant-numeric: tabular-nums; text-align: right; padding-right: 0; white-space: nowrap; line-height: 1.05; }
 .captain .talk th { padding-right: 0.5mm; }
 .talk th { width: 23mm; vertical-align: top; font-size: 10pt; }
-.captain .talk .blank { min-width: 11mm; }
+.captain .talk td .to-fill { display: flex; gap: 1mm; }
+.captain .talk .blank { min-width: 11mm; flex: 1; }
 .clock .to-fill { font-size: 10.5pt; font-weight: normal; }
 .captain .blank { min-width: 20mm; }
 .clock .blank { min-width: 11mm; }

@@ -19,7 +19,7 @@ const PLAIN = 46;
 /** The scale and the map's credit stand over the foot of the map. */
 const FOOT = 60;
 /** The buttons stand over the top of the map. */
-const UNDER_BUTTONS = 62;
+const UNDER_BUTTONS = 72;
 /** Stations within this share of the span count as standing at the edge. */
 const EDGE = 0.2;
 
@@ -46,7 +46,7 @@ export function labelPadding(
 /** Never more than a share of the container, so that something is left to see. */
 export function within(padding: Padding, width: number, height: number): Padding {
   const across = Math.min(1, (width * 0.5) / (padding.left + padding.right));
-  const down = Math.min(1, (height * 0.6) / (padding.top + padding.bottom));
+  const down = Math.min(1, (height * 0.45) / (padding.top + padding.bottom));
   return {
     left: padding.left * across,
     right: padding.right * across,

@@ -3,10 +3,11 @@ import type { Finding } from '@halfcup/core';
 import { openFiles, type NamedFile, type Opening } from '../state/open/open.ts';
 import { FAULT } from '../trouble.ts';
 import type { Store, WaitingPlan } from '../state/store/store.ts';
+import { elsewhere } from './elsewhere.ts';
 import { arrived, plainWaiting, type NamedBlob } from './messages.ts';
 
-/** So many bytes the page reads itself where the browser starts no worker. */
-const SMALL = 1_000_000;
+/** So many bytes the page reads itself where the browser starts no worker: the demo, and most plans. */
+const SMALL = 5_000_000;
 
 const isArchive = ({ name }: NamedBlob): boolean => /\.zip$/iu.test(name);
 
@@ -33,8 +34,7 @@ export async function openBlobs(
 ): Promise<Opening | null> {
   const [first] = files;
   const label = `Reading ${files.length === 1 ? (first?.name ?? '') : `${files.length} files`}`;
-  const { runInWorker } = await import('./work.ts');
-  const told = await runInWorker(store, label, {
+  const told = await elsewhere(store, label, {
     kind: 'read',
     files,
     waiting: waiting === null ? null : plainWaiting(waiting),

@@ -4,14 +4,14 @@ import type { SetUpAnswers } from '@halfcup/core/plan';
 import { showStarted, startPlan } from '../state/edits/startPlan.ts';
 import type { Starting, Store } from '../state/store/store.ts';
 import { FAULT } from '../trouble.ts';
+import { elsewhere } from './elsewhere.ts';
 import { planOf } from './messages.ts';
 
 /** Empty where it is done or a person has stopped it; else why not, and nothing is changed. */
 export async function makePlan(store: Store, starting: Starting, answers: SetUpAnswers): Promise<readonly Finding[]> {
-  const { runInWorker } = await import('./work.ts');
   // What was offered is worked out anew there, from the answers.
   const files = starting.files.map(({ name, document, original }) => ({ name, document, original }));
-  const told = await runInWorker(store, `Making ${answers.name}`, {
+  const told = await elsewhere(store, `Making ${answers.name}`, {
     kind: 'start',
     starting: { ...starting, files },
     answers,

@@ -16,7 +16,7 @@ function jobOf(label: string, told: Extract<Told, { kind: 'progress' }>, stop: (
   };
 }
 
-type Answer = Exclude<Told, { kind: 'progress' }>;
+export type Answer = Exclude<Told, { kind: 'progress' }>;
 
 function started(): Worker | null {
   try {
