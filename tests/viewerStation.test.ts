@@ -334,7 +334,8 @@ describe('the station panel', () => {
       await typeIn(field('Minimum crew'), '9');
       await typeIn(field('Ready before the first runner'), '45');
       await press('Add a point at the pin');
-      await typeIn(field('Street'), 'Quay Street');
+      await typeIn(field('Street'), 'Shore Road');
+      await typeIn(panel(page).getByLabel('Street', { exact: true }).last(), 'Quay Street');
       await pick('Kind', 'm');
       await typeIn(field('Used: water'), '1200');
       const sign = field('Sign');
@@ -347,6 +348,7 @@ describe('the station panel', () => {
       const station = (JSON.parse(text) as { readonly stations: readonly Record<string, unknown>[] }).stations[9]!;
       expect(station).toMatchObject({
         name: 'Herring Steps',
+        street: 'Shore Road',
         races: ['m'],
         serves: ['gel', 'sportsDrink', 'water'],
         tables: { gel: 2 },
