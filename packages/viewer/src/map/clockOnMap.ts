@@ -35,8 +35,12 @@ const NOTHING: ClockShown = {
   marks: [],
 };
 
+/** Pixels of a letter of a mark, and of its edges. */
+const LETTER = 6.2;
+const EDGES = 20;
+
 function marksOn(map: MapLibreMap): (marks: readonly ClockMark[]) => void {
-  const shown = new Map<string, { readonly marker: Marker; readonly element: HTMLElement }>();
+  const shown = new Map<string, { readonly marker: Marker; readonly element: HTMLElement; ends: boolean }>();
   return (marks) => {
     const gone = new Set(shown.keys());
     for (const { key, kind, at, label } of marks) {
@@ -45,7 +49,8 @@ function marksOn(map: MapLibreMap): (marks: readonly ClockMark[]) => void {
       if (one === undefined) {
         const element = document.createElement('div');
         element.className = `clock-mark clock-mark-${kind}`;
-        one = { element, marker: new Marker({ element, anchor: 'left' }).setLngLat([at[0], at[1]]).addTo(map) };
+        const marker = new Marker({ element, anchor: 'bottom-left' }).setLngLat([at[0], at[1]]).addTo(map);
+        one = { element, marker, ends: false };
         // The same stands in words below the clock; the library takes it for a button.
         element.removeAttribute('role');
         element.removeAttribute('aria-label');
@@ -54,6 +59,13 @@ function marksOn(map: MapLibreMap): (marks: readonly ClockMark[]) => void {
         shown.set(key, one);
       } else one.marker.setLngLat([at[0], at[1]]);
       if (one.element.textContent !== label) one.element.textContent = label;
+      // Near the right edge it stands on the left of its place.
+      const wide = label.length * LETTER + EDGES;
+      const ends = map.project([at[0], at[1]]).x > map.getContainer().clientWidth - wide;
+      if (one.element.classList.toggle('clock-mark-ends', ends) !== one.ends) {
+        one.ends = ends;
+        one.marker.setOffset([ends ? -one.element.offsetWidth : 0, 0]);
+      }
     }
     for (const key of gone) {
       shown.get(key)?.marker.remove();

@@ -37,7 +37,7 @@ export function labelPadding(
         : [Math.sin((properties.bearing * Math.PI) / 180), Math.cos((properties.bearing * Math.PI) / 180)];
     if (lon - west < EDGE * (east - west) && x < -0.35) padding.left = WIDE;
     if (east - lon < EDGE * (east - west) && x > 0.35) padding.right = WIDE;
-    if (north - lat < EDGE * (north - south) && y > 0.35) padding.top = HIGH;
+    if (north - lat < EDGE * (north - south) && y > 0.35) padding.top = UNDER_BUTTONS + HIGH / 2;
     if (lat - south < EDGE * (north - south) && y < -0.35) padding.bottom = FOOT + HIGH / 2;
   }
   return padding;

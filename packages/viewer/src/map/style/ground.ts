@@ -70,7 +70,7 @@ export const groundNames = (palette: Palette): LayerSpecification[] => {
       id: 'name-areas',
       type: 'symbol',
       source: 'context',
-      minzoom: 11,
+      minzoom: 9.8,
       filter: ['match', get('ground'), ['park', 'water', 'name'], true, false],
       layout: { 'text-field': get('name'), 'text-font': ITALIC, 'text-size': 11, 'text-max-width': 8 },
       paint: { ...paint, 'text-halo-width': 1 },
