@@ -57,9 +57,10 @@ const faultsOf = (page: Page): Promise<string[]> =>
     };
     const outside: { readonly words: string; readonly box: DOMRect }[] = [];
     const nodes = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT);
-    for (let node = nodes.nextNode(); node !== null; node = nodes.nextNode())
-      if (node.parentElement?.closest('svg') === null)
-        outside.push(...lines(node).map((box) => ({ words: (node!.textContent ?? '').trim().slice(0, 40), box })));
+    for (let node = nodes.nextNode(); node !== null; node = nodes.nextNode()) {
+      const words = (node.textContent ?? '').trim().slice(0, 40);
+      if (node.parentElement?.closest('svg') === null) outside.push(...lines(node).map((box) => ({ words, box })));
+    }
     for (const svg of document.querySelectorAll('svg')) {
       const picture = svg.getBoundingClientRect();
       for (const { words, box } of outside) {
