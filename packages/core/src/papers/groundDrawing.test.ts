@@ -190,7 +190,7 @@ describe('papers of a plan with a map of the ground', () => {
     expect(kerbMouths(seen, direction!, en)).toEqual([
       { word: '<b>Mill</b> Lane', kerb: 'near', along: [-46, -34] },
       { word: 'Quay Street', kerb: 'far', along: [19, 31] },
-      { word: 'path', kerb: 'near', along: [34, 46] },
+      { word: 'Path', kerb: 'near', along: [34, 46] },
     ]);
     const { svg } = stationDrawing(seen, station!, { size: 'full' });
     expect(svg).toContain('&lt;b&gt;Mill&lt;/b&gt; Lane');

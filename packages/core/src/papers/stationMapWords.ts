@@ -36,13 +36,16 @@ export function wordsBeside(
       x: x + (right > 0 ? 2.2 : right < 0 ? -2.2 - size.width : -size.width / 2),
       y: y - size.height / 2 + down * (2 + size.height / 2),
       ...size,
-    })).find((one) => within(one, width, height) && !taken.some((other) => overlap(one, other)));
+    })).find((one) => within(one, width, height) && !taken.some((other) => overlap(apart(one), other)));
     if (word === '' || box === undefined) return [];
     taken.push(box);
     return [svgText(box.x, box.y + size.height * 0.8, word, { points: SIZE, halo: true })];
   });
   return { words, taken };
 }
+
+/** A word with room beside it, so that two in a row do not read as one. */
+const apart = (box: Box): Box => ({ ...box, x: box.x - 0.5, width: box.width + 1 });
 
 const within = ({ x, y, width: wide, height: high }: Box, width: number, height: number): boolean =>
   x > 0.6 && y > 0.6 && x + wide < width - 0.6 && y + high < height - 0.6;
@@ -72,7 +75,7 @@ export function streetNames(
         { x: x + 1, y: y - size.height / 2, ...size },
         { x: x - size.width - 1, y: y - size.height / 2, ...size },
       ])
-      .find((one) => within(one, width, height) && !taken.some((other) => overlap(one, other)));
+      .find((one) => within(one, width, height) && !taken.some((other) => overlap(apart(one), other)));
     if (box === undefined) return [];
     taken.push(box);
     return [svgText(box.x, box.y + size.height * 0.76, word, { points: STREET, halo: true, data: html` fill="#333"` })];
