@@ -1,3 +1,4 @@
+import { LIMITS } from '@halfcup/core/schemas';
 import { expect, test } from 'vitest';
 import { background } from '../../map/layers/context.ts';
 import { readDrawing } from './drawing.ts';
@@ -99,3 +100,16 @@ test.each(['{', 'null', '[]', '{"type":"Feature"}', '{"type":"FeatureCollection"
     expect(findings.map(({ code }) => code)).toEqual(['context-unreadable']);
   },
 );
+
+test('one that holds more than a drawing may is left out, with the limit', () => {
+  const point = { type: 'Feature', properties: {}, geometry: { type: 'Point', coordinates: [1, 2] } };
+  const { features: most } = LIMITS.drawing;
+  const whole = (count: number): string =>
+    JSON.stringify({ type: 'FeatureCollection', features: Array.from({ length: count }, () => point) });
+  const { context, findings } = readDrawing(whole(most + 1), 'ground.geojson');
+  expect(context).toBeNull();
+  expect(findings).toMatchObject([{ severity: 'note', where: { file: 'ground.geojson' } }]);
+  expect(findings[0]!.message).toContain('at most 50,000');
+  expect(readDrawing(whole(most), 'ground.geojson').context?.features).toHaveLength(most);
+  expect(readDrawing('['.repeat(100), 'ground.geojson').findings[0]!.message).toContain('64 levels of nesting');
+});

@@ -3,6 +3,7 @@
  * computed depends on a drawing, and the map takes a broken one amiss.
  */
 import type { Finding } from '@halfcup/core';
+import { drawingJson } from '@halfcup/core/papers';
 import type { Feature, FeatureCollection } from 'geojson';
 
 /** How deep the positions of each kind of geometry are nested, and how many the innermost list holds at least. */
@@ -70,21 +71,20 @@ export interface Drawing {
 const soundProperties = (feature: Feature): Feature =>
   isRecord(feature.properties) ? feature : { ...feature, properties: {} };
 
-/** What of a text can be drawn; what cannot is noted. */
+/** What of a text can be drawn; what cannot is noted, and so is one that holds more than a drawing may. */
 export function readDrawing(text: string, file: string): Drawing {
-  try {
-    const value: unknown = JSON.parse(text.replace(/^\uFEFF/u, ''));
-    if (isRecord(value) && value['type'] === 'FeatureCollection' && Array.isArray(value['features'])) {
-      const features: readonly unknown[] = value['features'];
-      const troubles = features.map(featureTrouble);
-      const sound = features.filter((_, index) => troubles[index] === null) as Feature[];
-      return {
-        context: { type: 'FeatureCollection', features: sound.map(soundProperties) },
-        findings: leftOut(troubles, file),
-      };
-    }
-  } catch {
-    // Noted below, in the same words as for a file of another kind.
+  const read = drawingJson(text, file);
+  if (!read.ok)
+    return { context: null, findings: read.findings.map((finding): Finding => ({ ...finding, severity: 'note' })) };
+  const { value } = read;
+  if (isRecord(value) && value['type'] === 'FeatureCollection' && Array.isArray(value['features'])) {
+    const features: readonly unknown[] = value['features'];
+    const troubles = features.map(featureTrouble);
+    const sound = features.filter((_, index) => troubles[index] === null) as Feature[];
+    return {
+      context: { type: 'FeatureCollection', features: sound.map(soundProperties) },
+      findings: leftOut(troubles, file),
+    };
   }
   const message =
     'The background drawing could not be read. It should be a GeoJSON FeatureCollection. The plan opens without it.';
