@@ -10,6 +10,7 @@ import { excerpt } from '../gpx/trouble.ts';
 import { foundOf } from '../text/found.ts';
 import type { GroundParams } from '../text/params/ground.ts';
 import { takeMultipolygon, takeNode, takeWay } from './assemble.ts';
+import { dayOf } from './day.ts';
 import { isKept } from './kept.ts';
 import { MOST } from './limits.ts';
 import { type BytesReader, NO_ELEMENT, type Place, type Reading, holdToLimits, isId, refuse } from './reading.ts';
@@ -175,7 +176,8 @@ function openElement(run: Run, name: string, attributes: Attributes): void {
     if (!(Math.abs(open.lon) <= 180e7)) return leaveOut(run, 'longitude', name, attributes['lon']);
   }
   const { timestamp } = attributes;
-  if (timestamp !== undefined && timestamp > reading.newestTime) reading.newestTime = timestamp;
+  if (timestamp !== undefined && timestamp > reading.newestTime && dayOf(timestamp) !== null)
+    reading.newestTime = timestamp;
   open.kind = name;
   open.tags = null;
   open.multipolygon = false;

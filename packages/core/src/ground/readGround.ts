@@ -12,6 +12,7 @@ import { limitFinding } from '../text/limitFinding.ts';
 import type { GroundParams } from '../text/params/ground.ts';
 import { aText, want } from '../wants.ts';
 import { type Collection, createCollection, createLeftOut } from './collect.ts';
+import { dayOf } from './day.ts';
 import { type FeatureFault, type FeatureParts, isRecord, partsOf } from './feature.ts';
 import type { Ground, GroundSource } from './ground.ts';
 import { groundFinding } from './groundFinding.ts';
@@ -141,10 +142,6 @@ function frameFault(file: string, frame: readonly Piece[], cut: Piece | null): F
     return say('ground-root', { type: foundOf(type) }, startOf(frame[0]!));
   return Array.isArray(value['features']) ? null : say('ground-root', { missing: 'features' }, startOf(frame[0]!));
 }
-
-/** The day of a date or a time, `null` where it is none. */
-export const dayOf = (value: unknown): string | null =>
-  (typeof value === 'string' ? /^\d{4}-\d{2}-\d{2}(?=$|T|\s)/u.exec(value)?.[0] : undefined) ?? null;
 
 const textOf = (value: unknown): string | null =>
   typeof value === 'string' && value.trim() !== '' ? value.trim().slice(0, 500) : null;
