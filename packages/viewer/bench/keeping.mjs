@@ -240,8 +240,10 @@ async function double(stage, typing, mark) {
     one.includes(`${mark}a`) &&
     holds(typing, shown[1], two) &&
     (!typing || two.includes(`${mark}b`));
-  await first.page.close();
   await second.page.close();
+  // A station dragged round after round would leave the map.
+  await clearAll(first.page, stage.address);
+  await first.page.close();
   return { ok, asked: first.asked + second.asked, shown: shown.join('\n'), back: `${one}\n${two}` };
 }
 
