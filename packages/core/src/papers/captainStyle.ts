@@ -12,7 +12,7 @@ export const CAPTAIN_STYLE: string = `
 .who h1.longest { font-size: 9pt; }
 .who p { margin: 0.3mm 0 0; font-size: 10pt; line-height: 1.12; }
 .who p.longest { font-size: 9pt; }
-.emergency { border: 2pt solid #000; padding: 0.8mm 2.5mm 1mm; margin: 0 0 1.5mm; min-height: 24mm; font-size: 10pt; line-height: 1.08; display: grid; grid-template-columns: 1fr 1.12fr; column-gap: 4mm; break-inside: avoid; }
+.emergency { border: 2pt solid #000; padding: 0.8mm 2.5mm 1mm; margin: 0 0 1.5mm; min-height: 24mm; font-size: 10pt; line-height: 1.08; display: grid; grid-template-columns: 1.12fr 1fr; column-gap: 4mm; break-inside: avoid; }
 .emergency .call { grid-column: 1 / 3; font-size: 13pt; font-weight: bold; }
 .emergency .signs { font-size: 9.5pt; }
 .emergency .call .blank { min-width: 30mm; }
