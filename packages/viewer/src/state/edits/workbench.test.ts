@@ -235,7 +235,7 @@ test('random commands, all undone, give the first bytes; all redone, the last', 
   while (redo(store) !== null);
   expect(text(store)).toBe(last);
   same(store);
-}, 120_000);
+}, 600_000);
 
 test('a name that is the distance follows a station that is moved, until it is written by hand', () => {
   const store = opened();
