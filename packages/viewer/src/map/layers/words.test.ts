@@ -68,14 +68,14 @@ describe('words near a station', () => {
     },
   );
 
+  const farStation = (): StationLayout => {
+    const on = { course: 'c', measure: '2 km', side: 'right' };
+    return openedFrom(openFiles([straightPlan({ stations: [{ id: 's', name: 'Far', on }] })], null)).analysis
+      .stations[0]!;
+  };
+
   it('stand on the side of their things, off the course’s line, at every zoom at which there is room', () => {
-    const { analysis } = openedFrom(
-      openFiles(
-        [straightPlan({ stations: [{ id: 's', name: 'Far', on: { course: 'c', measure: '2 km', side: 'right' } }] })],
-        null,
-      ),
-    );
-    const station = analysis.stations[0]!;
+    const station = farStation();
     for (const bearing of [0, 60, 90, 135, 180, 230, 270, 300]) {
       const spots = Array.from({ length: 3 }, (_, k) => ({
         at: [station.at[0] + k * 2e-4, station.at[1] + k * 2e-4] as const,
@@ -98,13 +98,7 @@ describe('words near a station', () => {
   });
 
   it('counts the words that have no room on the nearest one that has', () => {
-    const { analysis } = openedFrom(
-      openFiles(
-        [straightPlan({ stations: [{ id: 's', name: 'Far', on: { course: 'c', measure: '2 km', side: 'right' } }] })],
-        null,
-      ),
-    );
-    const station = analysis.stations[0]!;
+    const station = farStation();
     const spots = Array.from({ length: 60 }, (_, k) => ({ at: station.at, word: `Point number ${k}`, bearing: 90 }));
     const words = placeWords(station, spots).filter(({ band }) => band === 0);
     expect(words.length).toBeLessThan(60);

@@ -13,6 +13,7 @@ import type { CourseFile, Starting, Store } from '../../state/store/store.ts';
 import type { Units } from '@halfcup/core/plan';
 import { farText } from '../../words.ts';
 import type { CourseDraft } from './draft.ts';
+import { elsewhere } from '../../work/elsewhere.ts';
 
 export interface Offer {
   /** As it would be taken. */
@@ -89,8 +90,7 @@ function lastOf(original: CourseFile): Offer {
 /** Works out what is due elsewhere than in the page. */
 export async function workOut(store: Store, { original, choice }: NonNullable<Offers['due']>): Promise<void> {
   const { offered: _, ...file } = original;
-  const { runInWorker } = await import('../../work/work.ts');
-  const told = await runInWorker(store, `Working out ${original.name}`, { kind: 'offer', file, choice });
+  const told = await elsewhere(store, `Working out ${original.name}`, { kind: 'offer', file, choice });
   if (told?.kind === 'offered') keepOffer(original, choice, told);
   else if (told !== null) keepOffer(original, choice, offeredFile(original, choice));
 }
