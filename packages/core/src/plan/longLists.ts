@@ -60,15 +60,22 @@ function namedLists(plan: unknown): readonly LongList[] {
 const isOfItsOwn = (value: Entries, path: Path): boolean =>
   (Array.isArray(value) && value.every(Array.isArray)) || (path.length === 2 && path[1] === 'crew');
 
+/** What can hold no list that is too long, such as a position: of these there may be hundreds of thousands. */
+const isFlat = (value: Entries): boolean =>
+  Array.isArray(value) && value.length <= LIMITS.plan.entries && !value.some(isContainer);
+
+const NONE: readonly LongList[] = [];
+
 function otherLists(value: Entries, path: Path): readonly LongList[] {
-  const keys = Object.keys(value);
-  const inner = keys.flatMap((key) => {
-    const one = value[key];
-    return isContainer(one) ? otherLists(one, [...path, Array.isArray(value) ? Number(key) : key]) : [];
-  });
+  const keys = Array.isArray(value) ? null : Object.keys(value);
+  const entries: readonly unknown[] = keys === null ? (value as unknown as readonly unknown[]) : Object.values(value);
+  const keyOf = (k: number): string | number => keys?.[k] ?? k;
+  const inner = entries.flatMap((one, k) =>
+    isContainer(one) && !isFlat(one) ? otherLists(one, [...path, keyOf(k)]) : NONE,
+  );
   const most = LIMITS.plan.entries;
-  if (keys.length <= most || isOfItsOwn(value, path)) return inner;
-  return [{ what: 'entries', found: keys.length, path: [...path, Array.isArray(value) ? most : keys[most]!] }];
+  if (entries.length <= most || isOfItsOwn(value, path)) return inner;
+  return [{ what: 'entries', found: entries.length, path: [...path, keyOf(most)] }];
 }
 
 /** Every list of a plan's value, and every object, that has more entries than there may be. */

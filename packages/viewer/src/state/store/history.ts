@@ -24,6 +24,9 @@ export const EMPTY_HISTORY: History = { past: [], future: [] };
 /** Older steps are let go beyond this many. */
 export const DEEPEST = 2000;
 
+/** A copy of its own: what `slice` gives may hold on to the whole text that it was cut from, once for every step. */
+const copyOf = (text: string): string => structuredClone(text);
+
 /** The stretch in which two texts differ. */
 export function patchBetween(before: string, after: string): Patch {
   const least = Math.min(before.length, after.length);
@@ -37,8 +40,8 @@ export function patchBetween(before: string, after: string): Patch {
     tail++;
   return {
     at: head,
-    removed: before.slice(head, before.length - tail),
-    inserted: after.slice(head, after.length - tail),
+    removed: copyOf(before.slice(head, before.length - tail)),
+    inserted: copyOf(after.slice(head, after.length - tail)),
   };
 }
 
