@@ -340,10 +340,10 @@ describe('a street file that cannot be used', () => {
     );
     expect(result.ok && result.value.skipped.broken).toBe(5);
     expect(result.findings.map(findingLine)).toEqual([
-      'town.osm:3:1: The id of this <node> is “x”. It should be a whole number. The element is left out.',
+      'town.osm:3:1: The id of this <node> is “x”. It should be a whole number up to 562,949,953,421,312. The element is left out.',
       'town.osm:4:1: The latitude of this <node> is “91”. It should be a number from -90 to 90. The element is left out.',
       'town.osm:5:1: The longitude of this <node> is nothing. It should be a number from -180 to 180. The element is left out.',
-      'town.osm:6:1: The id of this <way> is “9007199254740993”. It should be a whole number. The element is left out.',
+      'town.osm:6:1: The id of this <way> is “9007199254740993”. It should be a whole number up to 562,949,953,421,312. The element is left out.',
       'town.osm:7:1: The latitude of this <node> is an empty text. It should be a number from -90 to 90. The element is left out.',
     ]);
   });

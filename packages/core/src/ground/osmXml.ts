@@ -13,7 +13,16 @@ import { takeMultipolygon, takeNode, takeWay } from './assemble.ts';
 import { dayOf } from './day.ts';
 import { isKept } from './kept.ts';
 import { MOST } from './limits.ts';
-import { type BytesReader, NO_ELEMENT, type Place, type Reading, holdToLimits, isId, refuse } from './reading.ts';
+import {
+  type BytesReader,
+  NO_ELEMENT,
+  type Place,
+  type Reading,
+  holdToLimits,
+  isId,
+  refuse,
+  wrongId,
+} from './reading.ts';
 
 type Attributes = Readonly<Record<string, string>>;
 type Kind = 'node' | 'way' | 'relation';
@@ -168,7 +177,7 @@ function openElement(run: Run, name: string, attributes: Attributes): void {
   if (name !== 'node' && name !== 'way' && name !== 'relation') return;
   if (attributes['visible'] === 'false' || attributes['action'] === 'delete') return;
   open.id = numberOf(attributes['id']);
-  if (!isId(open.id)) return leaveOut(run, 'id', name, attributes['id']);
+  if (!isId(open.id)) return run.reading.leftOut.report(wrongId(name, attributes['id']), placeOfLast(run, '<'));
   if (name === 'node') {
     open.lon = Math.round(numberOf(attributes['lon']) * 1e7);
     open.lat = Math.round(numberOf(attributes['lat']) * 1e7);
@@ -186,12 +195,8 @@ function openElement(run: Run, name: string, attributes: Attributes): void {
   if (open.inner.length > 0) open.inner = [];
 }
 
-const leaveOut = (
-  run: Run,
-  problem: 'id' | 'latitude' | 'longitude',
-  element: string,
-  found: string | undefined,
-): void => run.reading.leftOut.report({ problem, element, found: foundOf(found) }, placeOfLast(run, '<'));
+const leaveOut = (run: Run, problem: 'latitude' | 'longitude', element: string, found: string | undefined): void =>
+  run.reading.leftOut.report({ problem, element, found: foundOf(found) }, placeOfLast(run, '<'));
 
 function openPart({ open }: Run, name: string, attributes: Attributes): void {
   if (name === 'tag') {

@@ -82,7 +82,7 @@ describe('a node of a block', () => {
       { ...GATE, id: 4, lon: 1_800_000_001 },
     ];
     const words = [
-      'town.osm.pbf: The id of this <node> is a number of 16 digits. It should be a whole number. The element is left out.',
+      'town.osm.pbf: The id of this <node> is a number of 16 digits. It should be a whole number up to 562,949,953,421,312. The element is left out.',
       'town.osm.pbf: The latitude of this <node> is -90.0000001. It should be a number from -90 to 90. The element is left out.',
       'town.osm.pbf: The longitude of this <node> is 180.0000001. It should be a number from -180 to 180. The element is left out.',
     ];
@@ -156,7 +156,7 @@ describe('a way of a block', () => {
 
   it('is left out where its id is none', () => {
     expect(said(...nodes, pbfWay(9, [1, 2], ROAD), pbfWay(2 ** 50, [2, 3], ROAD))).toEqual([
-      'town.osm.pbf: The id of this <way> is a number of 16 digits. It should be a whole number. The element is left out.',
+      'town.osm.pbf: The id of this <way> is a number of 16 digits. It should be a whole number up to 562,949,953,421,312. The element is left out.',
     ]);
   });
 });
@@ -226,7 +226,7 @@ describe('a relation of a block', () => {
 
   it('is left out where its id is none', () => {
     expect(said(plainNode(GATE), pbfRelation(2 ** 50, [], house))).toEqual([
-      'town.osm.pbf: The id of this <relation> is a number of 16 digits. It should be a whole number. The element is left out.',
+      'town.osm.pbf: The id of this <relation> is a number of 16 digits. It should be a whole number up to 562,949,953,421,312. The element is left out.',
     ]);
   });
 });

@@ -3,13 +3,12 @@
  * Source: `osmformat.proto` of OSM-binary: messages PrimitiveBlock, PrimitiveGroup, DenseNodes, Way, Relation.
  */
 import { PbfReader } from 'pbf';
-import { foundOf } from '../text/found.ts';
 import { takeMultipolygon, takeNode, takeWay } from './assemble.ts';
 import type { Tags } from './ground.ts';
 import { isKept } from './kept.ts';
 import { MOST } from './limits.ts';
 import { Broken, bytesOf, eachPacked, endOf, fieldsOf } from './pbfFields.ts';
-import { NO_ELEMENT, type Reading, isId } from './reading.ts';
+import { NO_ELEMENT, type Reading, isId, wrongId } from './reading.ts';
 
 interface Block {
   readonly reading: Reading;
@@ -70,7 +69,7 @@ function addNode(block: Block, id: number, lon: number, lat: number, tags: Tags 
   const x = Math.round((block.lonOffset + block.granularity * lon) / 100);
   const y = Math.round((block.latOffset + block.granularity * lat) / 100);
   const { assembly, leftOut } = block.reading;
-  if (!isId(id)) leftOut.report({ problem: 'id', element: 'node', found: foundOf(id) }, {});
+  if (!isId(id)) leftOut.report(wrongId('node', id), {});
   else if (!(Math.abs(y) <= 90e7)) leftOut.report({ problem: 'latitude', element: 'node', found: y / 1e7 }, {});
   else if (!(Math.abs(x) <= 180e7)) leftOut.report({ problem: 'longitude', element: 'node', found: x / 1e7 }, {});
   else takeNode(assembly, id, x, y, tags);
@@ -186,7 +185,7 @@ function readWay(block: Block, pbf: PbfReader): void {
   );
   const { assembly, leftOut } = block.reading;
   if (isId(id)) takeWay(assembly, id, refs, tagsOf(block, keys, values));
-  else leftOut.report({ problem: 'id', element: 'way', found: foundOf(id) }, {});
+  else leftOut.report(wrongId('way', id), {});
 }
 
 function readRelation(block: Block, pbf: PbfReader): void {
@@ -210,7 +209,7 @@ function readRelation(block: Block, pbf: PbfReader): void {
     endOf(pbf),
   );
   const { assembly, leftOut } = block.reading;
-  if (!isId(id)) return leftOut.report({ problem: 'id', element: 'relation', found: foundOf(id) }, {});
+  if (!isId(id)) return leftOut.report(wrongId('relation', id), {});
   assembly.counts.relations++;
   const multipolygon = keys!.some(
     (key, k) => textAt(block, key) === 'type' && textAt(block, values![k] ?? -1) === 'multipolygon',

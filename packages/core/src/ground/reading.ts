@@ -1,5 +1,6 @@
 /** What the readers of all formats share: where they put what they read, and how they stop. */
 import type { Finding, Where } from '../finding.ts';
+import { foundOf } from '../text/found.ts';
 import type { GroundBound, GroundParams } from '../text/params/ground.ts';
 import type { Assembly } from './assemble.ts';
 import type { LeftOut } from './collect.ts';
@@ -35,6 +36,14 @@ const LARGEST_ID = 2 ** 49;
 export const NO_ELEMENT: number = 2 ** 50;
 
 export const isId = (id: number): boolean => Number.isSafeInteger(id) && Math.abs(id) <= LARGEST_ID;
+
+/** What is said of an element whose id is none. */
+export const wrongId = (element: string, found: string | number | undefined): GroundParams['ground-element'] => ({
+  problem: 'id',
+  element,
+  found: foundOf(found),
+  most: LARGEST_ID,
+});
 
 /** Ends the reading, with a reason; the first one stays. */
 export function refuse<C extends keyof GroundParams>(

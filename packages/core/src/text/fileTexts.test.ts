@@ -203,7 +203,8 @@ const GROUND: Samples<GroundParams> = {
   'ground-element': [
     { problem: 'position', found: '[0, 91]' },
     ...(['geometry', 'feature', 'nodes'] as const).map((problem) => ({ problem, found: 7 })),
-    ...(['id', 'latitude', 'longitude'] as const).map((problem) => ({ problem, element: 'node', found: 'x' })),
+    { problem: 'id', element: 'node', found: 'x', most: 562_949_953_421_312 },
+    ...(['latitude', 'longitude'] as const).map((problem) => ({ problem, element: 'node', found: 'x' })),
     { more: 30, all: 50 },
   ],
   'ground-nothing': [{ read: 12_345, within: 300 }],

@@ -25,7 +25,7 @@ export const report: ReportText = {
     ].join(', '),
   road: (closes, reopens) => `first closed at ${closes}, last open again at ${reopens}; by station overleaf`,
   stationCount: (all, medical) =>
-    `${all}; ${medical.length === 0 ? 'no medical point' : `medical points at ${listed(medical)}`}`,
+    `${all}; ${medical.length === 0 ? 'no medical point' : `medical point${medical.length === 1 ? '' : 's'} at ${listed(medical)}`}`,
   local: (ahead) => `local time, ${aheadOfUtc(ahead)}`,
   contacts: { emergency: 'emergency', raceControl: 'race control', radioChannel: 'radio' },
   notStated: 'not stated',

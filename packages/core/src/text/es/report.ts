@@ -27,7 +27,7 @@ export const report: ReportText = {
   road: (closes, reopens) =>
     `la primera cierra a las ${closes}, la última reabre a las ${reopens}; por puestos al dorso`,
   stationCount: (all, medical) =>
-    `${all}; ${medical.length === 0 ? 'ningún punto médico' : `puntos médicos en ${listed(medical)}`}`,
+    `${all}; ${medical.length === 0 ? 'ningún punto médico' : `${medical.length === 1 ? 'punto médico' : 'puntos médicos'} en ${listed(medical)}`}`,
   local: (ahead) => `hora local, ${aheadOfUtc(ahead)}`,
   contacts: { emergency: 'emergencias', raceControl: 'control de carrera', radioChannel: 'radio' },
   notStated: 'sin indicar',

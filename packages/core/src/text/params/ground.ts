@@ -24,7 +24,8 @@ export type GroundBound =
 type ElementFault =
   | { readonly problem: 'position'; readonly found: Found }
   | { readonly problem: 'geometry' | 'feature' | 'nodes'; readonly found: Found }
-  | { readonly problem: 'id' | 'latitude' | 'longitude'; readonly element: string; readonly found: Found };
+  | { readonly problem: 'id'; readonly element: string; readonly found: Found; readonly most: number }
+  | { readonly problem: 'latitude' | 'longitude'; readonly element: string; readonly found: Found };
 
 export interface GroundParams {
   'ground-empty': None;

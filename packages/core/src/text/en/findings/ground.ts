@@ -103,7 +103,7 @@ export const ground: TextsOf<GroundParams> = {
       case 'id':
         return [
           `The id of this <${params.element}> is ${found}.`,
-          'It should be a whole number.',
+          `It should be a whole number up to ${say.count(params.most)}.`,
           'The element is left out.',
         ];
       default:

@@ -103,7 +103,7 @@ export const ground: TextsOf<GroundParams> = {
       case 'id':
         return [
           `El identificador de este <${params.element}> es ${found}.`,
-          'Debe ser un número entero.',
+          `Debe ser un número entero de hasta ${say.count(params.most)}.`,
           'El elemento se omite.',
         ];
       default: {
