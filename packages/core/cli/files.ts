@@ -6,6 +6,7 @@ import { type Finding, type Result, type Where, bad, good } from '../src/finding
 import type { GpxDocument } from '../src/gpx/document.ts';
 import { MOST } from '../src/ground/limits.ts';
 import { LIMITS, type Reader } from '../src/limits.ts';
+import { textFrom } from '../src/plan/utf8.ts';
 import { limitFinding } from '../src/text/limitFinding.ts';
 import { type Io, STDIN, pathOf } from './io.ts';
 import { FILES, SYSTEM } from './messages.ts';
@@ -63,18 +64,8 @@ async function readBytes(io: Io, file: string, reader: SizedReader): Promise<Res
 export async function readText(io: Io, file: string, reader: SizedReader): Promise<Result<string>> {
   try {
     const bytes = await readBytes(io, file, reader);
-    return bytes.ok ? good(new TextDecoder('utf-8', { fatal: true, ignoreBOM: true }).decode(bytes.value)) : bytes;
+    return bytes.ok ? textFrom(bytes.value, file) : bytes;
   } catch (error) {
-    if (error instanceof TypeError && codeOf(error) === 'ERR_ENCODING_INVALID_ENCODED_DATA') {
-      return bad([
-        {
-          code: 'file-not-text',
-          severity: 'error',
-          message: FILES.notUtf8(),
-          where: { file },
-        },
-      ]);
-    }
     return bad([fileFinding(error, 'file-unreadable', { file })]);
   }
 }

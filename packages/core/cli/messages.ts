@@ -105,7 +105,6 @@ export const START = {
 /** Files that cannot be read or written. */
 export const FILES = {
   noFolder: () => 'folder not found; create it first, or choose another',
-  notUtf8: () => 'not UTF-8 text; a plan is JSON in UTF-8: save it again as UTF-8',
   isInput: () => 'this plan, course or other file is being read and would be lost; choose another name',
   gpxLost: () => 'this command writes no GPX, and a course of that name would be lost; choose another ending',
   exists: () => 'this file exists already; choose another folder, or replace it with --force',

@@ -1,6 +1,6 @@
 /** The collection run: what each vehicle brings back, after the stations are released. */
 import type { Analysis } from '../analyse.ts';
-import { runSection } from './driverRun.ts';
+import { runSections } from './driverRun.ts';
 import { type Html, html } from './html.ts';
 import { type Sheet, listHead } from './sheet.ts';
 
@@ -10,7 +10,12 @@ export function collectionRunBody(analysis: Analysis, sheet: Sheet): Html {
   const words = sheet.text.lists.runs;
   const collected = (day?.runs ?? []).filter(({ kind }) => kind === 'collect');
   const sections = plan.vehicles.flatMap(({ id, name }) =>
-    collected.filter(({ vehicle }) => vehicle === id).map((run, k) => runSection(analysis, run, k + 1, sheet, name)),
+    runSections(
+      analysis,
+      collected.filter(({ vehicle }) => vehicle === id),
+      sheet,
+      name,
+    ),
   );
   return html`${listHead(words.collectTitle, plan, sheet)}
 <p><b>${words.way}</b> ${words.piles}</p>

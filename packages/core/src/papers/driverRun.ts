@@ -19,11 +19,28 @@ export function driverRunBody(analysis: Analysis, vehicle: PlanVehicle, sheet: S
   return html`${listHead(`${words.dropTitle}: ${vehicle.name}`, plan, sheet)}
 <p>${words.vehicle(massText(vehicle.kg, plan.units, sheet.text), String(vehicle.places))} ${words.loadedFrom(formatMinute(vehicle.from))}</p>
 <p><b>${words.way}</b></p>
-${runs.length === 0 ? html`<p>${words.none}</p>` : runs.map((run, k) => runSection(analysis, run, k + 1, sheet))}`;
+${runs.length === 0 ? html`<p>${words.none}</p>` : runSections(analysis, runs, sheet)}`;
+}
+
+/** So many runs of a vehicle are printed; nobody drives more of them in a day. */
+const MOST_PRINTED = 50;
+
+/** The runs of one vehicle, and how many more there would be. */
+export function runSections(analysis: Analysis, runs: readonly Run[], sheet: Sheet, name: string = ''): Html[] {
+  const more = runs.slice(MOST_PRINTED);
+  const kg = massText(
+    more.reduce((sum, run) => sum + run.kg, 0),
+    analysis.plan.units,
+    sheet.text,
+  );
+  return [
+    ...runs.slice(0, MOST_PRINTED).map((run, k) => runSection(analysis, run, k + 1, sheet, name)),
+    ...(more.length === 0 ? [] : [html`<p><b>${sheet.text.lists.runs.more(more.length, kg)}</b></p>\n`]),
+  ];
 }
 
 /** The stops of one run; its heading stays with the first. */
-export function runSection(analysis: Analysis, run: Run, number: number, { text }: Sheet, name: string = ''): Html {
+function runSection(analysis: Analysis, run: Run, number: number, { text }: Sheet, name: string): Html {
   const { stops, kind, kg } = run;
   const [first, ...rest] = stops.map((stop, k) => stopBlock(analysis, stop, kind, k + 1, text));
   const title = text.lists.runs.run(number, massText(kg, analysis.plan.units, text));

@@ -201,3 +201,26 @@ it('what is carried has words: signs, bags, empty jugs, packs', () => {
     ).map((supply) => suppliesText(supply, en.frame.supplies)),
   ).toEqual(['Sign “Gel ahead”', 'Bags of trash', 'Empty jugs of water', 'Jugs of water']);
 });
+
+describe('the runs of one vehicle', () => {
+  it('are printed to the fiftieth; the rest, which nobody drives in a day, are counted and weighed', () => {
+    const analysis = withDay();
+    const day = analysis.day!;
+    const [drop] = day.runs;
+    const of = (kind: Run['kind'], count: number): Analysis => ({
+      ...analysis,
+      day: { ...day, runs: Array.from({ length: count }, () => ({ ...drop!, kind, kg: 100 })) },
+    });
+    const bodies = [
+      (count: number) => driverRunBody(of('drop', count), van, sheet).html,
+      (count: number) => collectionRunBody(of('collect', count), sheet).html,
+    ];
+    for (const body of bodies) {
+      expect(body(50).split('data-stop=')).toHaveLength(51);
+      expect(body(50)).not.toContain('not printed');
+      expect(body(51)).toContain('1 more run of this vehicle, 100 kg in all, is not printed.');
+      expect(body(60).split('data-stop=')).toHaveLength(51);
+      expect(body(60)).toContain('10 more runs of this vehicle, 1,000 kg in all, are not printed.');
+    }
+  });
+});

@@ -32,9 +32,21 @@ export const svgPath = (d: string, look: string): Html => html`<path d="${d}" ${
 export const svgFrame = (width: number, height: number, label: string, content: readonly Html[], kind: string): Html =>
   html`<svg class="${kind}" role="img" aria-label="${label}" xmlns="http://www.w3.org/2000/svg" width="${mm(width)}mm" height="${mm(height)}mm" viewBox="0 0 ${mm(width)} ${mm(height)}">${content}</svg>`;
 
-/** Commands of an open line through points. */
-export const through = (points: readonly (readonly [number, number])[]): string =>
-  points.map(([x, y], k) => `${k === 0 ? 'M' : 'L'}${mm(x)} ${mm(y)}`).join('');
+/** Nearer than this to the point before it, a point of a line shows nothing, millimetres. */
+const FINE = 0.05;
+
+/** Commands of an open line through points, less those that would not show: a course may have a hundred thousand. */
+export function through(points: readonly (readonly [number, number])[]): string {
+  let [atX, atY] = [Infinity, Infinity];
+  return points
+    .filter(([x, y], k) => {
+      if (k < points.length - 1 && Math.abs(x - atX) < FINE && Math.abs(y - atY) < FINE) return false;
+      [atX, atY] = [x, y];
+      return true;
+    })
+    .map(([x, y], k) => `${k === 0 ? 'M' : 'L'}${mm(x)} ${mm(y)}`)
+    .join('');
+}
 
 /** A scale bar of a round length of at most so many metres: its metres and what it says; feet under 30 yards. */
 export function barOf(most: number, units: UnitSystem): { readonly length: number; readonly says: string } {

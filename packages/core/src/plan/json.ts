@@ -77,6 +77,25 @@ function tooDeep(json: string): JsonFault | undefined {
   return undefined;
 }
 
+/** Escapes, of which those of one surrogate alone are half of a character (RFC 8259, section 8.2). */
+const ESCAPES =
+  /\\u[dD][89abAB][\dA-Fa-f]{2}\\u[dD][c-fC-F][\dA-Fa-f]{2}|(?<half>\\u[dD][89a-fA-F][\dA-Fa-f]{2})|\\./gsu;
+
+/** The first half of a character, which no text that is written could hold. */
+function halfCharacter(json: string): JsonFault | undefined {
+  const at = json.search(/\p{Surrogate}/u);
+  const escaped = /\\u[dD]/u.test(json)
+    ? [...json.matchAll(ESCAPES)].find(({ groups }) => groups?.['half'] !== undefined)
+    : undefined;
+  const fault = (offset: number, found: string): JsonFault => ({
+    code: 'plan-not-json',
+    offset,
+    problem: { problem: 'half', found },
+  });
+  if (at >= 0) return fault(at, `\\u${json.charCodeAt(at).toString(16)}`);
+  return escaped === undefined ? undefined : fault(escaped.index, escaped[0]);
+}
+
 type SyntaxErrorName = Exclude<ReturnType<typeof printParseErrorCode>, '<unknown ParseErrorCode>'>;
 
 const EXPECTED: Readonly<Record<SyntaxErrorName, JsonExpected>> = {
@@ -182,6 +201,8 @@ export function readJson(
 ): { readonly ok: true; readonly value: JsonText } | { readonly ok: false; readonly faults: readonly JsonFault[] } {
   // A space in place of the mark keeps every offset.
   const json = bomLength(text) === 1 ? ` ${text.slice(1)}` : text;
+  const half = halfCharacter(json);
+  if (half !== undefined) return { ok: false, faults: [half] };
   const value = faultless(json);
   if (value === undefined) return readPlaced(json);
   let root: Node | undefined;

@@ -565,6 +565,8 @@ describe('strict JSON', () => {
     ['more after the end', '{} {}', [1, 4], 'after the end'],
     ['duplicate key', '{\n  "a": 1,\n  "b": { "c": 1, "c": 2 },\n  "a": 3\n}', [3, 18], 'appears here a second time'],
     ['hidden key', '{ "__proto__": {} }', [1, 3], '“__proto__”'],
+    ['half of a character', '{"a": "\\\\ud83c \\ud83c\\udf4a \\udf4a"}', [1, 29], '“\\udf4a” is half of a character'],
+    ['half of a character, as it is', '{"a": "\ud83c"}', [1, 8], '“\\ud83c” is half of a character'],
     ['deep nesting', '['.repeat(100_000), [1, 65], 'nested more than 64 deep'],
   ])('%s', (_title, text, [line, column], said) => {
     const [finding] = findingsOf(text);

@@ -69,6 +69,8 @@ export interface RunsText {
   readonly vehicle: (kg: string, places: string) => string;
   readonly loadedFrom: (time: string) => string;
   readonly run: (number: number, kg: string) => string;
+  /** Behind the runs that are printed. */
+  readonly more: (count: number, kg: string) => string;
   readonly way: string;
   readonly arrive: string;
   readonly leave: string;

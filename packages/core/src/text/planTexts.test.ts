@@ -129,6 +129,7 @@ const PLAN: { readonly [C in keyof PlanParams]: readonly PlanParams[C][] } = {
     { problem: 'empty' },
     { problem: 'markup' },
     { problem: 'deep', most: 64 },
+    { problem: 'half', found: String.raw`\ud83c` },
     ...(Object.keys(JSON_EXPECTED) as JsonExpected[]).flatMap((expected): PlanParams['plan-not-json'][] => [
       { problem: 'cutOff', expected },
       { problem: 'found', found: '}', expected },

@@ -6,6 +6,8 @@ export const runs: RunsText = {
   vehicle: (kg, places) => `Carries up to ${kg}, for at most ${places} stations.`,
   loadedFrom: (time) => `Load at the start of the course from ${time}.`,
   run: (number, kg) => `Run ${number}: ${kg} in all`,
+  more: (count, kg) =>
+    `${count === 1 ? '1 more run' : `${count} more runs`} of this vehicle, ${kg} in all, ${count === 1 ? 'is' : 'are'} not printed. Give the plan a larger vehicle, or more of them.`,
   way: 'Drive in the runners’ direction. Left and right are as the driver sees them in that direction.',
   arrive: 'Arrive',
   leave: 'Leave by',

@@ -6,6 +6,8 @@ export const runs: RunsText = {
   vehicle: (kg, places) => `Lleva hasta ${kg}, para ${places} puestos como máximo.`,
   loadedFrom: (time) => `Cargue en la salida del recorrido desde las ${time}.`,
   run: (number, kg) => `Viaje ${number}: ${kg} en total`,
+  more: (count, kg) =>
+    `${count === 1 ? 'Queda 1 viaje más' : `Quedan ${count} viajes más`} de este vehículo, ${kg} en total, sin imprimir. Indique en el plan un vehículo mayor, o más vehículos.`,
   way: 'Conduzca en el sentido de los corredores. Izquierda y derecha, según quien conduce en ese sentido.',
   arrive: 'Llegada',
   leave: 'Salir a más tardar a las',

@@ -120,6 +120,7 @@ export type JsonExpected =
 export type JsonProblem =
   | { readonly problem: 'empty' | 'markup' }
   | { readonly problem: 'deep'; readonly most: number }
+  | { readonly problem: 'half'; readonly found: string }
   | { readonly problem: 'cutOff'; readonly expected: JsonExpected }
   | { readonly problem: 'found'; readonly found: Found; readonly expected: JsonExpected };
 

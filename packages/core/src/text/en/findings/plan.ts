@@ -68,6 +68,7 @@ export const plan: TextsOf<PlanParams> = {
     empty: () => ['The file is empty.', 'It should be a plan.'],
     markup: () => ['This is a GPX or HTML file, not a plan, which is JSON.', null, 'Choose the plan, not the course.'],
     deep: ({ most }, say) => [`Brackets are nested more than ${say.count(most)} deep.`, 'No plan needs that many.'],
+    half: ({ found }, say) => [`${say.quote(found)} is half of a character.`, null, 'Write the whole character.'],
     cutOff: ({ expected }, say) => ['The file ends too early.', EXPECTED[expected][0](say), 'It may be cut off.'],
     found: ({ found, expected }, say) => {
       const [should, action] = EXPECTED[expected];

@@ -73,6 +73,7 @@ export const plan: TextsOf<PlanParams> = {
       `Hay más de ${say.count(most)} niveles de corchetes o llaves.`,
       'Ningún plan necesita tantos.',
     ],
+    half: ({ found }, say) => [`${say.quote(found)} es medio carácter.`, null, 'Escriba el carácter entero.'],
     cutOff: ({ expected }, say) => [
       'El archivo acaba antes de tiempo.',
       EXPECTED[expected][0](say),
