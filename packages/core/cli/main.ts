@@ -3,7 +3,7 @@
 import { availableParallelism } from 'node:os';
 import type { Sink } from './io.ts';
 import { main } from './program.ts';
-import { dropAll } from './wholeFile.ts';
+import { dropAll, whileWaiting } from './wholeFile.ts';
 
 /** Codes of a stream whose reader has gone, which is no fault of anybody: `head` has seen enough. */
 const CLOSED = new Set(['EPIPE', 'ERR_STREAM_DESTROYED']);
@@ -50,13 +50,19 @@ function inputOf(stream: NodeJS.ReadStream): (most: number) => Promise<Uint8Arra
   return async (most) => (read ??= all(most));
 }
 
+const SIGNALS: Readonly<Record<'SIGINT' | 'SIGTERM' | 'SIGHUP', number>> = { SIGINT: 2, SIGTERM: 15, SIGHUP: 1 };
+
 /** Told to end: what is half written goes, and the status is the shell's for that signal. */
-for (const [signal, number] of [
-  ['SIGINT', 2],
-  ['SIGTERM', 15],
-  ['SIGHUP', 1],
-] as const)
-  process.once(signal, () => void dropAll().finally(() => process.exit(128 + number)));
+const end = (signal: NodeJS.Signals): void =>
+  void dropAll().finally(() => process.exit(128 + SIGNALS[signal as keyof typeof SIGNALS]));
+
+// Where nothing is half written the system ends the process, at once, also in the middle of a long reckoning.
+whileWaiting((some) => {
+  for (const signal of Object.keys(SIGNALS)) {
+    if (some) process.on(signal, end);
+    else process.off(signal, end);
+  }
+});
 
 process.exitCode = await main(process.argv.slice(2), {
   stdout: sinkOf(process.stdout),

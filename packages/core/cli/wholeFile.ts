@@ -15,6 +15,21 @@ export interface Staged {
 }
 
 const waiting = new Set<string>();
+let told: (some: boolean) => void = () => undefined;
+
+/** Calls `tell` whenever there begins to be, or is no more, a file that is not in its place. */
+export function whileWaiting(tell: (some: boolean) => void): void {
+  told = tell;
+}
+
+function begins(path: string): void {
+  waiting.add(path);
+  if (waiting.size === 1) told(true);
+}
+
+function ends(path: string): void {
+  if (waiting.delete(path) && waiting.size === 0) told(false);
+}
 
 /** Takes away all that is not in its place: for a process that is told to end. */
 export async function dropAll(): Promise<void> {
@@ -44,12 +59,15 @@ export async function beginFile(
   if (before !== null && !force) throw exists('EEXIST');
   if (before !== null && !before.isFile()) throw exists(before.isDirectory() ? 'EISDIR' : 'NOTFILE');
   const own = join(dirname(target), `.${basename(target).slice(0, 200)}.${randomBytes(6).toString('hex')}.part`);
-  const handle = await open(own, 'wx', before === null ? 0o666 : before.mode & 0o777);
-  waiting.add(own);
+  begins(own);
+  const handle = await open(own, 'wx', before === null ? 0o666 : before.mode & 0o777).catch((error: unknown) => {
+    ends(own);
+    throw error;
+  });
   const drop = async (): Promise<void> => {
     await handle.close().catch(() => undefined);
     await rm(own, { force: true }).catch(() => undefined);
-    waiting.delete(own);
+    ends(own);
   };
   const commit = async (): Promise<void> => {
     try {
@@ -57,7 +75,7 @@ export async function beginFile(
       else await placeNew(own, target);
     } finally {
       await rm(own, { force: true }).catch(() => undefined);
-      waiting.delete(own);
+      ends(own);
     }
   };
   const finish = async (): Promise<Staged> => {

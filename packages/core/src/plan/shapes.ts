@@ -100,7 +100,7 @@ export const isRace: Shape = recordOf<PlanRace>('a race of a plan', {
   show: notNegative,
   startFlow: maybe(overZero),
   startWidth: maybe(overZero),
-  cutoff: maybe(positive),
+  cutoff: maybe(notNegative),
   late: oneOf('out', 'served'),
   gradient: aFlag,
 });

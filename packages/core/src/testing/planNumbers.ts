@@ -137,7 +137,8 @@ const two = (value: number): string => String(value).padStart(2, '0');
 function valueFor({ node, kind, unit }: Leaf, random: Random): unknown {
   if (kind === 'clock') {
     const hours = pick(random, [random(24), random(24), random(48), 0, 999, random(1000)]);
-    return `${two(hours)}:${two(random(60))}${random(2) === 0 ? '' : `:${two(random(60))}`}`;
+    const minutes = pick(random, [0, random(60)]);
+    return `${two(hours)}:${two(minutes)}${random(2) === 0 ? '' : `:${two(random(60))}`}`;
   }
   const value = numberIn(node, kind === 'whole', random);
   return unit !== undefined && random(3) === 0 && !/e/u.test(String(value)) ? `${value} ${unit}` : value;
