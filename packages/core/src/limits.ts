@@ -23,7 +23,7 @@ export type Counted =
   | 'attributes'
   /** Declared by one element and those around it. */
   | 'namespaces'
-  /** Of one text, such as a name. */
+  /** Of one text, such as a name, an attribute or a comment. */
   | 'characters'
   | 'rows'
   /** Of one row. */

@@ -10,6 +10,7 @@ import { DOCTYPE, malformed, notXml, otherRoot } from './malformed.ts';
 import { createNamespaces, type Namespaces } from './namespaces.ts';
 import { here, justRead, placeInHead, placeOfLast, placeOfTag, type Cursor, type Reached } from './places.ts';
 import { createTrouble, excerpt, type Place, type Refusal, type Trouble } from './trouble.ts';
+import { createUnheard, type Heard } from './unheard.ts';
 
 /** Thrown to make the parser stop, and caught again by who feeds it: the reason is in the findings by then. */
 export const STOP: Error = new Error('stop');
@@ -26,6 +27,10 @@ export interface Run extends Cursor {
   lat: string | undefined;
   lon: string | undefined;
   stopped: boolean;
+  /** Counts what the parser keeps without an event. */
+  readonly unheard: ReturnType<typeof createUnheard>;
+  /** Where what was open at the end of a piece begins. */
+  openedAt: Place;
   depth: number;
   /** Attributes of the tag that is opening, so far. */
   attributes: number;
@@ -55,6 +60,8 @@ export function createRun(file: string): Run {
     lat: undefined,
     lon: undefined,
     stopped: false,
+    unheard: createUnheard(LIMITS.gpx.characters),
+    openedAt: { line: 1, column: 1 },
     depth: 0,
     attributes: 0,
     rootName: '',
@@ -107,6 +114,7 @@ function listen(run: Run): void {
   // At most seven handlers: with an eighth, V8 turns the parser into a dictionary, six times slower.
   parser.on('attribute', ({ name, value }) => {
     if ((run.attributes += 1) > LIMITS.gpx.attributes) pastLimit(run, 'attributes', justRead(run));
+    if (value.length > LIMITS.gpx.characters) pastLimit(run, 'characters', justRead(run));
     // Compared by length first: names are read from the text, and equal ones are other strings.
     if (name.length !== 3) {
       if (name.startsWith('xmlns') && (name.length === 5 || name[5] === ':')) {
@@ -140,6 +148,15 @@ function listen(run: Run): void {
     refuse(run, notXml(run.head) ?? DOCTYPE, placeInHead(run, run.head.lastIndexOf('<!DOCTYPE'))),
   );
   parser.on('error', ({ message }) => onParserError(run, message));
+}
+
+/** Ends the reading where a part is too long: one that `unheard` has counted, or the text or attribute that the parser has begun. */
+export function keepToLength(run: Run, past: Heard['past']): void {
+  if (past === 'doctype') refuse(run, notXml(run.head) ?? DOCTYPE, run.openedAt);
+  if (past === 'text') pastLimit(run, 'characters', run.openedAt);
+  const { parser, elements } = run;
+  if (parser['text'].length > LIMITS.gpx.characters)
+    pastLimit(run, 'characters', parser['textHandler'] === undefined ? here(run) : elements.marked());
 }
 
 /** More of something than is read. */

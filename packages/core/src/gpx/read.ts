@@ -9,10 +9,11 @@ import type { GpxDocument } from './document.ts';
 import { documentOf, innermost } from './elements.ts';
 import { LIMITS } from '../limits.ts';
 import { limitFinding } from '../text/limitFinding.ts';
-import { createRun, STOP, stop, type Run } from './events.ts';
+import { createRun, keepToLength, STOP, stop, type Run } from './events.ts';
 import { DOCTYPE, notXml, NUL } from './malformed.ts';
-import { here, placeInHead } from './places.ts';
+import { here, justRead, placeInHead } from './places.ts';
 import type { Refusal } from './trouble.ts';
+import { cutOpening } from './unheard.ts';
 import { aText, want } from '../wants.ts';
 
 /** Takes a file piece by piece. */
@@ -67,8 +68,9 @@ export function createGpxReader(file: string): GpxReader {
       stop(run, { code: 'past-limit', params: { reader: 'gpx', what: 'bytes', most: LIMITS.gpx.bytes } }, here(run));
       return;
     }
-    // A text goes in whole: the characters of a slice of it take longer to reach.
-    if (typeof chunk === 'string') feed(run, first && chunk.startsWith('\u{FEFF}') ? chunk.slice(1) : chunk, false);
+    if (typeof chunk === 'string')
+      for (const part of partsOf(first && chunk.startsWith('\u{FEFF}') ? chunk.slice(1) : chunk))
+        feed(run, part, false);
     else for (let at = 0; at < chunk.length && !run.stopped; at += PIECE) bytes(chunk.subarray(at, at + PIECE), false);
     if (chunk.length > 0) first = false;
   };
@@ -120,6 +122,19 @@ export function readGpx(input: Uint8Array | string, file: string): Result<GpxDoc
   return reader.close();
 }
 
+/**
+ * A text goes in whole, since the characters of a slice of it take longer to reach; in pieces where there is no tag for
+ * long, so that what the parser keeps until then can be counted.
+ */
+function partsOf(text: string): readonly string[] {
+  for (let at = 0; at + PIECE < text.length; at += PIECE) {
+    const next = text.indexOf('<', at);
+    if (next !== -1 && next < at + PIECE) continue;
+    return Array.from({ length: Math.ceil(text.length / PIECE) }, (_, k) => text.slice(k * PIECE, (k + 1) * PIECE));
+  }
+  return [text];
+}
+
 function feed(run: Run, text: string, last: boolean): void {
   const close = text.lastIndexOf('>') + 1;
   // Text behind the last tag need not be held back: nothing of it can be a tag cut in two.
@@ -129,8 +144,10 @@ function feed(run: Run, text: string, last: boolean): void {
     return;
   }
   const end = cut === 0 ? text.length : cut;
-  const all = run.held + text.slice(0, end);
-  run.held = text.slice(end);
+  const given = run.held + text.slice(0, end);
+  const kept = cut === 0 && !last ? cutOpening(given) : 0;
+  const all = given.slice(0, given.length - kept);
+  run.held = given.slice(given.length - kept) + text.slice(end);
   const nul = all.indexOf('\0');
   parse(run, nul === -1 ? all : all.slice(0, nul));
   if (nul !== -1 && !run.stopped) stop(run, NUL, here(run));
@@ -138,15 +155,21 @@ function feed(run: Run, text: string, last: boolean): void {
 
 function parse(run: Run, piece: string): void {
   if (piece === '' || run.stopped) return;
-  if (run.rootName === '' && run.head.length < PIECE) run.head += piece;
-  run.piece = piece;
+  const { opened, end, past } = run.unheard(piece);
+  const read = piece.slice(0, end);
+  if (run.rootName === '' && run.head.length < PIECE) run.head += read;
+  run.piece = read;
   run.columnBefore = run.parser.column;
   try {
-    run.parser.write(piece);
+    // What is still open is told at its beginning, so its place is taken there.
+    if (opened !== -1) run.parser.write(read.slice(0, opened + 1));
+    if (opened !== -1) run.openedAt = justRead(run);
+    run.parser.write(opened === -1 ? read : read.slice(opened + 1));
+    keepToLength(run, past);
   } catch (error) {
     if (error !== STOP) throw error;
   }
-  run.pieceStart += piece.length;
+  run.pieceStart += read.length;
 }
 
 function finish(run: Run): void {
