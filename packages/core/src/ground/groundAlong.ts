@@ -54,7 +54,7 @@ export function groundAlong(on: Course | IndexedCourse, ground: Ground): GroundA
   const indexed = indexedOnce(on);
   const { course } = indexed;
   const plane = planeOf(course);
-  const network = networkOf(ground.ways, plane);
+  const network = networkOf(ground, plane);
   const drawn = courseOn(plane, course);
   const reach = reachIn(network);
   const chain = match(network, reach, samplesOf(drawn));

@@ -3,12 +3,13 @@
  * segments that meet at each node. Ways meet only where they share a node.
  */
 import Flatbush from 'flatbush';
-import type { GroundWay } from './ground.ts';
+import type { Ground, GroundWay } from './ground.ts';
 import { type Plane, drawnOn } from './plane.ts';
 import { isStreet } from './streetTags.ts';
+import { sharedNodes, thinned } from './thin.ts';
 
 export interface Network {
-  /** Only streets. */
+  /** Only streets, each without positions that show nothing. */
   readonly ways: readonly GroundWay[];
   /** Of each segment its way, and the index of its first position in it. */
   readonly way: Int32Array;
@@ -29,15 +30,19 @@ export interface Network {
 }
 
 /** The graph of all streets of a map. */
-export function networkOf(all: readonly GroundWay[], plane: Plane): Network {
-  const ways = all.filter(({ tags, nodes }) => isStreet(tags) && nodes.length > 1);
+export function networkOf(ground: Pick<Ground, 'ways' | 'points'>, plane: Plane): Network {
+  const shared = sharedNodes(ground);
+  const drawn = ground.ways
+    .filter(({ tags, nodes }) => isStreet(tags) && nodes.length > 1)
+    .map((way) => thinned(way, drawnOn(plane, way), shared));
+  const ways = drawn.map(({ way }) => way);
   const segments = ways.reduce((sum, { nodes }) => sum + nodes.length - 1, 0);
   const [way, at, from, to] = [0, 0, 0, 0].map(() => new Int32Array(segments)) as Columns;
   const known = new Map<string, number>();
   const [xs, ys]: [number[], number[]] = [[], []];
   let segment = 0;
-  for (const [number, each] of ways.entries()) {
-    const { x, y } = drawnOn(plane, each);
+  for (const [number, { way: each, line }] of drawn.entries()) {
+    const { x, y } = line;
     const numbers = each.nodes.map((id, i) => {
       const found = known.get(id) ?? known.size;
       if (found === known.size) {

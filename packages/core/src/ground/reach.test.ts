@@ -16,8 +16,7 @@ const plane: Plane = { frame: frameAt(...ORIGIN), near: true };
 const street = { highway: 'residential' };
 const drawn = (places: Drawing['places'], ways: Record<string, string>): Network =>
   networkOf(
-    drawnGround({ places, ways: Object.fromEntries(Object.entries(ways).map(([id, line]) => [id, [line, street]])) })
-      .ways,
+    drawnGround({ places, ways: Object.fromEntries(Object.entries(ways).map(([id, line]) => [id, [line, street]])) }),
     plane,
   );
 
@@ -47,7 +46,7 @@ describe('the way from a place to another along the streets', () => {
   });
 
   it('is as short as by trying all ways (Bellman and Ford)', () => {
-    const net = networkOf(gridTown(5).ways, plane);
+    const net = networkOf(gridTown(5), plane);
     const reach = reachIn(net);
     const random = generator(4);
     for (let k = 0; k < 12; k++) {
@@ -79,7 +78,7 @@ function allWithin(net: Network, start: number): Map<number, number> {
 function work(ground: Ground, length: number): { asked: number; segments: number; searches: number } {
   const course = courseThrough(randomWalk(gridTown(6), length, generator(2)).points);
   const plane = planeOf(course);
-  const net = networkOf(ground.ways, plane);
+  const net = networkOf(ground, plane);
   const count = { asked: 0, segments: 0 };
   const search: Flatbush['search'] = (...box) => {
     const found = net.index!.search(...box);
