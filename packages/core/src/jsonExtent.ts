@@ -60,8 +60,8 @@ function isPosition(json: string, at: number): boolean {
   return POSITION.test(json);
 }
 
-/** The offset of the closing quote, or of the end. */
-function endOfText(json: string, open: number): number {
+/** The offset of the quote that closes a text, or of the end. */
+export function endOfText(json: string, open: number): number {
   let at = open + 1;
   while (at < json.length && json.charCodeAt(at) !== QUOTE) at += json.charCodeAt(at) === BACKSLASH ? 2 : 1;
   return at;

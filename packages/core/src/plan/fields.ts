@@ -102,7 +102,7 @@ export const clock: z.ZodType<number> = read(
 );
 
 /** Longitude and latitude of a list; says when the two look swapped. */
-function parsePosition(value: unknown, most: 2 | 3): Checked<readonly number[]> {
+export function parsePosition(value: unknown, most: 2 | 3): Checked<readonly number[]> {
   const numbers =
     Array.isArray(value) &&
     value.length >= 2 &&
@@ -158,7 +158,9 @@ const isDate = (value: string): boolean => {
   const date = new Date(`${value}T00:00:00Z`);
   return !Number.isNaN(date.getTime()) && date.toISOString().startsWith(value);
 };
-export const date: z.ZodType<string> = fitting(/^\d{4}-\d{2}-\d{2}$/u, 'date').refine(isDate, {
+/** Years that every calendar and every time zone can hold with the days around them (RFC 5545, 3.3.4: four digits). */
+const DATE = /^(?:19|2\d)\d{2}-\d{2}-\d{2}$/u;
+export const date: z.ZodType<string> = fitting(DATE, 'date').refine(isDate, {
   error: ({ input }) => carried({ code: 'plan-value', problem: { problem: 'noSuchDay', found: foundOf(input) } }),
 });
 

@@ -2,19 +2,14 @@
  * Strict JSON (RFC 8259) with positions: no comments, no trailing commas, no key twice. A byte order
  * mark is let pass and kept. Lines and columns count from 1, columns in UTF-16 units.
  */
-import {
-  createScanner,
-  findNodeAtLocation,
-  parseTree,
-  printParseErrorCode,
-  type Node,
-  type ParseError,
-} from 'jsonc-parser';
+import { findNodeAtLocation, parseTree, printParseErrorCode, visit, type Node, type ParseError } from 'jsonc-parser';
+import { passedIn } from '../jsonExtent.ts';
 import { LIMITS } from '../limits.ts';
 import { foundOf, shortText } from '../text/found.ts';
 import type { JsonExpected, JsonProblem, PlanParams } from '../text/params/plan.ts';
 import { pointerOf, pointerParts } from './fault.ts';
 import type { Place } from './plan.ts';
+import { placeBack, withoutLongRuns } from './spaces.ts';
 
 export type JsonFault = { readonly offset: number; readonly path?: string } & (
   | { readonly code: 'plan-not-json'; readonly problem: JsonProblem }
@@ -37,7 +32,7 @@ export const bomLength = (text: string): number => (text.startsWith(BOM) ? 1 : 0
 
 /** Finds line and column of offsets into a text; builds its table of lines once, when it is first asked. */
 export function placer(text: string): (offset: number) => Place {
-  let known: readonly number[] | undefined;
+  let known: Uint32Array | undefined;
   return (offset) => {
     const starts = (known ??= startsOf(text));
     let [low, high] = [0, starts.length - 1];
@@ -50,43 +45,49 @@ export function placer(text: string): (offset: number) => Place {
   };
 }
 
-function startsOf(text: string): readonly number[] {
-  const starts = [bomLength(text)];
-  for (const match of text.matchAll(/\r\n|\n|\r/gu)) starts.push(match.index + match[0].length);
+const LF = 10;
+const CR = 13;
+
+/** Offsets at which lines begin: there may be as many as signs, so that they are no list. */
+function startsOf(text: string): Uint32Array {
+  const breakBehind = (at: number): boolean => {
+    const sign = text.charCodeAt(at);
+    return sign === LF || (sign === CR && text.charCodeAt(at + 1) !== LF);
+  };
+  let count = 1;
+  for (let at = 0; at < text.length; at++) if (breakBehind(at)) count++;
+  const starts = new Uint32Array(count);
+  starts[0] = bomLength(text);
+  count = 1;
+  for (let at = 0; at < text.length; at++) if (breakBehind(at)) starts[count++] = at + 1;
   return starts;
 }
 
-// Token kinds of jsonc-parser's scanner (its enum cannot be imported as a value).
-const OPEN: ReadonlySet<number> = new Set([1, 3]);
-const CLOSE: ReadonlySet<number> = new Set([2, 4]);
-const END = 17;
-
 function tooDeep(json: string): JsonFault | undefined {
-  const scanner = createScanner(json);
-  let depth = 0;
-  for (let token: number = scanner.scan(); token !== END; token = scanner.scan()) {
-    if (OPEN.has(token)) depth++;
-    else if (CLOSE.has(token)) depth--;
-    if (depth > DEEPEST)
-      return {
-        code: 'plan-not-json',
-        offset: scanner.getTokenOffset(),
-        problem: { problem: 'deep', most: DEEPEST },
-      };
-  }
-  return undefined;
+  const past = passedIn(json, { depth: DEEPEST });
+  return past === null ? undefined : deepFault(past.offset);
 }
+
+/** Brackets are nested too deeply at an offset. */
+export const deepFault = (offset: number): JsonFault => ({
+  code: 'plan-not-json',
+  offset,
+  problem: { problem: 'deep', most: DEEPEST },
+});
 
 /** Escapes, of which those of one surrogate alone are half of a character (RFC 8259, section 8.2). */
 const ESCAPES =
   /\\u[dD][89abAB][\dA-Fa-f]{2}\\u[dD][c-fC-F][\dA-Fa-f]{2}|(?<half>\\u[dD][89a-fA-F][\dA-Fa-f]{2})|\\./gsu;
 
+function halfEscape(json: string): RegExpExecArray | undefined {
+  for (const match of json.matchAll(ESCAPES)) if (match.groups?.['half'] !== undefined) return match;
+  return undefined;
+}
+
 /** The first half of a character, which no text that is written could hold. */
 function halfCharacter(json: string): JsonFault | undefined {
   const at = json.search(/\p{Surrogate}/u);
-  const escaped = /\\u[dD]/u.test(json)
-    ? [...json.matchAll(ESCAPES)].find(({ groups }) => groups?.['half'] !== undefined)
-    : undefined;
+  const escaped = /\\u[dD]/u.test(json) ? halfEscape(json) : undefined;
   const fault = (offset: number, found: string): JsonFault => ({
     code: 'plan-not-json',
     offset,
@@ -211,7 +212,7 @@ export function readJson(
     value: {
       value,
       get root() {
-        return (root ??= parseTree(json, [], STRICT)!);
+        return (root ??= treeOf(json));
       },
     },
   };
@@ -219,15 +220,40 @@ export function readJson(
 
 const STRICT = { disallowComments: true, allowTrailingComma: false } as const;
 
+/** The tree of a text without faults, where every property has its value. */
+function treeOf(json: string): Node {
+  const shortened = withoutLongRuns(json);
+  const root = parseTree(shortened.text, [], STRICT)!;
+  if (shortened.text !== json) placeBack(root, shortened.whole);
+  return root;
+}
+
+/** So many errors are looked at: the first to stand in a text is among the first that are told. */
+const ERRORS = 100;
+const ENOUGH: Error = new Error('enough');
+
+function firstError(json: string): ParseError | undefined {
+  const { text, whole } = withoutLongRuns(json);
+  const errors: ParseError[] = [];
+  try {
+    visit(text, { onError: (error, offset, length) => keep({ error, offset, length }) }, STRICT);
+  } catch (error) {
+    if (error !== ENOUGH) throw error;
+  }
+  function keep(error: ParseError): void {
+    if (errors.push(error) === ERRORS) throw ENOUGH;
+  }
+  const [first] = errors.toSorted((a, b) => a.offset - b.offset);
+  return first && { ...first, offset: whole(first.offset) };
+}
+
 /** Reads it with the place of everything, to say where what is wrong stands. */
 function readPlaced(json: string): ReturnType<typeof readJson> {
   const deep = tooDeep(json);
   if (deep !== undefined) return { ok: false, faults: [deep] };
-  const errors: ParseError[] = [];
-  // Where there is no tree there is an error; without errors every property has its value.
-  const root = parseTree(json, errors, STRICT)!;
-  const [first] = errors.toSorted((a, b) => a.offset - b.offset);
+  const first = firstError(json);
   if (first !== undefined) return { ok: false, faults: [syntaxFault(json, first)] };
+  const root = treeOf(json);
   const faults: JsonFault[] = [];
   addKeyFaults(root, [], faults);
   return faults.length > 0 ? { ok: false, faults } : { ok: true, value: { root, value: valueOf(root) } };

@@ -4,6 +4,7 @@
  */
 import { LIMITS, type PlanList } from '../limits.ts';
 import type { Path } from './fault.ts';
+import { parsePosition } from './fields.ts';
 
 /** A list that is too long; the path is that of its first entry too many. */
 export interface LongList {
@@ -56,9 +57,14 @@ function namedLists(plan: unknown): readonly LongList[] {
   });
 }
 
+/** Where there are lists of positions: of a course's line, which may have elevations, and of a zone. */
+const isPositions = ([list, , key]: Path): boolean =>
+  (list === 'courses' && key === 'line') || (list === 'zones' && key === 'polygon');
+
 /** Positions have a limit of their own, which the text has kept; so has the crew. */
 const isOfItsOwn = (value: Entries, path: Path): boolean =>
-  (Array.isArray(value) && value.every(Array.isArray)) || (path.length === 2 && path[1] === 'crew');
+  (Array.isArray(value) && path.length === 3 && isPositions(path) && value.every(Array.isArray)) ||
+  (path.length === 2 && path[1] === 'crew');
 
 /** What can hold no list that is too long, such as a position: of these there may be hundreds of thousands. */
 const isFlat = (value: Entries): boolean =>
@@ -87,28 +93,25 @@ export function longLists(plan: unknown): readonly LongList[] {
 /** Positions that cannot be used, of which one list may have so many before the rest of it is left out. */
 const MOST_WRONG = 100;
 
-const isNumbers = (position: unknown): boolean =>
-  Array.isArray(position) && position.length >= 2 && position.length <= 3 && position.every(Number.isFinite);
-
 /**
  * A plan's value for the schema: a list of positions ends at its hundredth that cannot be used, since every one of them is
  * several problems. Such a plan is refused in any case.
  */
-export function withoutManyWrong(value: unknown): unknown {
-  if (!isContainer(value)) return value;
-  if (Array.isArray(value) && value.length > MOST_WRONG && value.every(Array.isArray)) {
-    let wrong = 0;
-    const end = value.findIndex((position) => !isNumbers(position) && (wrong += 1) > MOST_WRONG);
-    return end < 0 ? value : value.slice(0, end);
-  }
-  if (Array.isArray(value)) return mapped(value, (list: readonly unknown[]) => list.map(withoutManyWrong));
-  return mapped(value, (one) =>
-    Object.fromEntries(Object.entries(one).map(([key, entry]) => [key, withoutManyWrong(entry)])),
-  );
+export function withoutManyWrong(plan: unknown): unknown {
+  return ['courses', 'zones'].reduce((value: unknown, list) => {
+    const entries = entryOf(value, list);
+    if (!Array.isArray(entries)) return value;
+    const key = list === 'courses' ? 'line' : 'polygon';
+    const kept = entries.map((one: unknown) => withPositions(one, key));
+    return kept.every((one, k) => one === entries[k]) ? value : { ...(value as Entries), [list]: kept };
+  }, plan);
 }
 
-/** What is made of a value, or the value itself where nothing in it has changed. */
-function mapped<T extends object>(value: T, make: (value: T) => object): object {
-  const made = make(value) as Entries;
-  return Object.keys(value).every((key) => made[key] === (value as Entries)[key]) ? value : made;
+function withPositions(entry: unknown, key: 'line' | 'polygon'): unknown {
+  const positions = entryOf(entry, key);
+  if (!Array.isArray(positions) || positions.length <= MOST_WRONG) return entry;
+  let wrong = 0;
+  const most = key === 'line' ? 3 : 2;
+  const end = positions.findIndex((one) => !parsePosition(one, most).ok && (wrong += 1) > MOST_WRONG);
+  return end < 0 ? entry : { ...(entry as Entries), [key]: positions.slice(0, end) };
 }

@@ -243,6 +243,8 @@ describe('a bad value is reported with its place', () => {
     ['fraction of a box', '"boxes": 6', '"boxes": |6.5', '/stations/0/boxes', 'a whole number'],
     ['too large a number', '"boxes": 6', '"boxes": |1e999', '/stations/0/boxes', 'too large'],
     ['impossible date', '"date": "2027-09-12"', '"date": |"2027-02-30"', '/date', 'calendar'],
+    ['a year of one digit', '"date": "2027-09-12"', '"date": |"0001-01-01"', '/date', 'from 1900 to 2999'],
+    ['a year with no calendar', '"date": "2027-09-12"', '"date": |"9999-12-31"', '/date', 'from 1900 to 2999'],
     ['another date form', '"date": "2027-09-12"', '"date": |"12.9.2027"', '/date', '2027-09-12'],
     ['unknown time zone', '"UTC"', '|"Ember/Island"', '/timeZone', 'IANA'],
     ['offset as time zone', '"UTC"', '|"+02:00"', '/timeZone', 'IANA'],

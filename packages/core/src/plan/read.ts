@@ -6,7 +6,7 @@ import { LIMITS } from '../limits.ts';
 import { limitFinding, moreProblems } from '../text/limitFinding.ts';
 import type { UnitSystem } from '../units.ts';
 import type { PlanInput } from './input.ts';
-import { DEEPEST, nearestNode, placer, readJson, type JsonFault, type JsonText } from './json.ts';
+import { deepFault, DEEPEST, nearestNode, placer, readJson, type JsonFault, type JsonText } from './json.ts';
 import { longLists, withoutManyWrong } from './longLists.ts';
 import type { Plan, PlanDocument } from './plan.ts';
 import { validatePlan } from './validate.ts';
@@ -115,10 +115,10 @@ function tooLarge(text: string, file: string): readonly Finding[] {
   if (text.length > bytes) return [limitFinding('plan', 'bytes', { file }, text.length)];
   // No text has more values than signs.
   const past = text.length > values ? passedIn(text, { values, points, depth }) : null;
+  if (past === null) return [];
+  const where = { file, ...placer(text)(past.offset) };
   // Depth has a finding of its own.
-  return past === null || past.what === 'depth'
-    ? []
-    : [limitFinding('plan', past.what, { file, ...placer(text)(past.offset) })];
+  return [past.what === 'depth' ? jsonFinding(deepFault(past.offset), where) : limitFinding('plan', past.what, where)];
 }
 
 /** Lists that are too long, each at its first entry too many. */

@@ -27,7 +27,7 @@ const PLAIN: Readonly<Record<PlainKind, (say: Say) => string>> = {
   filledText: () => 'text that is not empty',
   id: ({ quote }) => `an id that is not empty; ${quote('start')} and ${quote('finish')} are reserved`,
   file: ({ quote }) => `a file in the plan’s own folder or below, such as ${quote('tracks/full.gpx')}`,
-  date: ({ quote }) => `a date such as ${quote('2027-09-12')}`,
+  date: ({ quote }) => `a date from 1900 to 2999 such as ${quote('2027-09-12')}`,
   timeZone: ({ quote }) => `an IANA time zone such as ${quote('Atlantic/Azores')} or ${quote('UTC')}`,
   language: ({ quote }) => `a language tag such as ${quote('en')}`,
   clock: ({ quote }) => `a clock time such as ${quote('08:00')} or ${quote('08:00:30')}; hours may pass 24`,

@@ -34,7 +34,7 @@ const PLAIN: Readonly<Record<PlainKind, (say: Say) => string>> = {
   id: ({ quote }) =>
     `un identificador que no esté vacío y que no sea ${quote('start')} ni ${quote('finish')}, que están reservados`,
   file: ({ quote }) => `un archivo de la carpeta del plan o de sus subcarpetas, como ${quote('tracks/full.gpx')}`,
-  date: ({ quote }) => `una fecha como ${quote('2027-09-12')}`,
+  date: ({ quote }) => `una fecha de 1900 a 2999 como ${quote('2027-09-12')}`,
   timeZone: ({ quote }) => `una zona horaria de la IANA como ${quote('Atlantic/Azores')} o ${quote('UTC')}`,
   language: ({ quote }) => `una etiqueta de idioma como ${quote('en')}`,
   clock: ({ quote }) => `una hora como ${quote('08:00')} o ${quote('08:00:30')}; puede pasar de 24`,
