@@ -8,6 +8,7 @@ import { rememberedGrouping } from './state/view/grouping.ts';
 import { createStore, StoreProvider, type Store } from './state/store/store.ts';
 import { startShelf } from './storage/kept.ts';
 import { createShelf, ShelfProvider } from './storage/shelf.ts';
+import { forgetOldRenderings } from './oldRenderings.ts';
 import { isPartMissing, PART_MISSING } from './trouble.ts';
 import { followPlan } from './state/edits/variants.ts';
 import './styles/palette.css';
@@ -46,6 +47,7 @@ const store = createStore();
 const shelf = createShelf();
 store.background.value = rememberedBackground(() => localStorage);
 store.grouping.value = rememberedGrouping(() => localStorage);
+forgetOldRenderings();
 watchWidth(store);
 followPlan(store);
 // The page has started: the word that it is starting goes.
