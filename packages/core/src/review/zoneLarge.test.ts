@@ -33,6 +33,18 @@ it('a zone in which all may stand can be as large as the race and as much more',
   expect(found('allowed', -10_030, 1000)).toHaveLength(1);
 });
 
+it('a zone of 125,000 corners is looked at like any other', () => {
+  const [lon, lat] = at(0, 5);
+  const along = Array.from({ length: 125_000 }, (_, k): LonLat => [lon + k * 1e-9, lat - (k % 2) * 1e-5]);
+  const found = (far: number): number =>
+    zoneLarge.find(
+      planned(layoutOf([turtle(ORIGIN, [[90, 12_000]], 200)], []), {
+        zones: [{ name: 'Gate', rule: 'keep-clear', polygon: [...along, at(far, 5)] }],
+      }),
+    ).length;
+  expect([found(9990), found(10_010)]).toEqual([0, 1]);
+});
+
 it('cannot run without a zone that encloses anything', () => {
   expect(zoneLarge.missing!(layoutOf([turtle(ORIGIN, [[90, 1000]])], []))).toBe('no-zones-points');
   expect(zoneLarge.missing!(layout('allowed', 100))).toBeNull();

@@ -1,8 +1,8 @@
 /** A zone that is farther across than any place that is kept clear, or than the whole race: one of its corners lies far off. */
-import type { LonLat } from '../finding.ts';
 import { inverseLength } from '../geodesy/karney.ts';
 import type { Layout } from '../layout/layout.ts';
 import type { PlanZone } from '../plan/plan.ts';
+import { acrossOf } from './across.ts';
 import { type Case, type Check, COMMON_PRACTICE, check } from './check.ts';
 import { encloses } from './zones.ts';
 
@@ -36,15 +36,6 @@ function largeAt(zone: PlanZone, k: number, layout: Layout): Case<'zone-large'>[
       unit: 'm',
     },
   ];
-}
-
-/** The longest way between two corners, metres, and that of the two which lies farther from all others. */
-function acrossOf(polygon: readonly LonLat[]): { readonly across: number; readonly at: LonLat } {
-  const apart = polygon.map((a) => polygon.map((b) => inverseLength(a[0], a[1], b[0], b[1])));
-  const across = Math.max(...apart.flat());
-  const sum = (k: number): number => apart[k]!.reduce((total, one) => total + one, 0);
-  const ends = polygon.map((_, k) => k).filter((k) => apart[k]!.includes(across));
-  return { across, at: polygon[ends.sort((a, b) => sum(b) - sum(a))[0]!]! };
 }
 
 /** About how far apart the courses' places are, metres: the longest way from the first of them. */
