@@ -318,6 +318,19 @@ describe('far-from-courses', () => {
     expect(zones(zoneAt(at(6000, 3000)))[0]!.message).not.toContain('swapped');
   });
 
+  it('tells of an outline of 50,000 corners how far it is within 500 m, and that a short spike of it comes near', () => {
+    const [west, east] = [at(5000, 3000), at(7000, 3000)];
+    const far: LonLat[] = Array.from({ length: 50_000 }, (_, k) => [
+      west[0] + (k / 50_000) * (east[0] - west[0]),
+      west[1],
+    ]);
+    const [{ measured } = { measured: 0 }] = zones({ ...zoneAt(ORIGIN), polygon: [...far, at(6000, 4000)] });
+    expect(measured).toBeGreaterThan(2990);
+    expect(measured).toBeLessThan(3500);
+    const spike = [at(7000, 1300), at(7000, 990), at(7001, 1300)];
+    expect(zones({ ...zoneAt(ORIGIN), polygon: [...far, ...spike, at(6000, 4000)] })).toEqual([]);
+  });
+
   it('is silent about a zone that holds a whole town, or whose edge comes by between far corners', () => {
     expect(zones({ ...zoneAt(at(6000, 0), 30_000), rule: 'allowed' })).toEqual([]);
     const long: PlanZone = { ...zoneAt(ORIGIN), polygon: [at(-9000, 900), at(21_000, 900), at(6000, 9000)] };

@@ -14,6 +14,8 @@ import { depthIn, encloses, local, localZones } from './zones.ts';
 
 /** Metres from the nearest course. */
 export const FAR = 1000;
+/** Of an outline with more corners than this, not every side is looked at, but one in each half of `FAR`. */
+const MANY_CORNERS = 100;
 /** Most places that are looked at on one side of a zone. */
 const MOST_STEPS = 200;
 
@@ -32,15 +34,20 @@ const isSwapped = ({ courses }: Layout, at: LonLat): boolean =>
 /** How near an outline comes to a course, looked at in steps as wide as the last place was too far; it stops where that is near enough. */
 function outlineDistance(layout: Layout, { polygon }: PlanZone): number {
   let nearest = Infinity;
+  // Metres of outline ahead that are beyond `FAR` as surely as the last place looked at.
+  let free = 0;
   for (const [k, from] of polygon.entries()) {
     const to = polygon[(k + 1) % polygon.length]!;
     const length = inverseLength(from[0], from[1], to[0], to[1]);
+    free -= length;
+    if (polygon.length > MANY_CORNERS && free > 0) continue;
     const [east, north] = [wrapDegrees(to[0] - from[0]), to[1] - from[1]];
     for (let share = 0, step = 0; share < 1 && step < MOST_STEPS; step++) {
       const at: LonLat = [wrapDegrees(from[0] + east * share), from[1] + north * share];
       const distance = distanceTo(layout, at);
       nearest = Math.min(nearest, distance);
       if (distance <= FAR) return nearest;
+      free = Math.min(distance - FAR, FAR / 2) - (1 - share) * length;
       share += Math.max(distance - FAR, FAR / 2) / length;
     }
   }

@@ -6,12 +6,12 @@
  */
 import type { Position } from 'geojson';
 import type { LonLat } from '../finding.ts';
-import type { StationLayout } from '../layout/layout.ts';
+import type { Item, StationLayout } from '../layout/layout.ts';
 import { type Case, type Check, COMMON_PRACTICE, atStation, check, doubt } from './check.ts';
 import { type Standing, itemsStanding, linePoints } from './standing.ts';
 import { isSure } from '../station/sides.ts';
 import { asOne } from './together.ts';
-import { type LocalZone, boundsApart, deepestIn, depthIn, encloses, local, localZones } from './zones.ts';
+import { type LocalZone, boundsApart, deepestIn, depthIn, encloses, local, localZones, zoneAbout } from './zones.ts';
 
 /** Metres of stretch between places that are looked at. */
 const STEP = 1;
@@ -33,7 +33,12 @@ export const itemInZone: Check = check(
       });
       return zones.flatMap((zone) => {
         const met = lines.filter(({ line }) => line.length > 0 && mayMeet(zone, line, station));
-        const found = met.flatMap(({ standing, points, line }) => inZone(standing, zone, points[0]!, line, station));
+        // All that stands at a station asks for the same part of a large zone.
+        const about = zoneAbout(
+          zone,
+          met.flatMap(({ standing, line }) => [...line, ...boxPlaces(standing.item, station)]),
+        );
+        const found = met.flatMap(({ standing, points, line }) => inZone(standing, about, points[0]!, line, station));
         const [one] = asOne(found, gravest);
         if (one === undefined) return [];
         const inside = found.filter(({ severity }) => severity === one.severity).every((each) => each.inside);
@@ -62,6 +67,9 @@ function mayMeet(zone: LocalZone, line: readonly Position[], { practice }: Stati
   return apart === 0 || !isSure(apart, practice);
 }
 
+const boxPlaces = ({ boxes = [] }: Item, station: StationLayout): Position[] =>
+  boxes.flatMap(({ at }) => (at === null ? [] : [local(station.at, at)]));
+
 function inZone(
   { item, direction }: Standing,
   zone: LocalZone,
@@ -72,9 +80,7 @@ function inZone(
   const deepest = deepestIn(zone, line);
   const sure = isSure(deepest, station.practice);
   if (deepest < 0 && sure) return [];
-  const boxes = (item.boxes ?? []).flatMap((box) =>
-    box.at === null ? [] : [depthIn(zone, local(station.at, box.at))],
-  );
+  const boxes = boxPlaces(item, station).map((place) => depthIn(zone, place));
   const between = boxes.length > 0 && boxes.every((depth) => depth < 0);
   const where = {
     ...atStation(station, item.byHand === true ? `items/${item.kind}` : ''),

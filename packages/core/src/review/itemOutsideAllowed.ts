@@ -2,13 +2,13 @@
  * An item, or a part of it, outside every zone that the plan allows. Nearer to the edge of the
  * nearest one than the position error allows, the check cannot tell.
  */
-import type { LonLat } from '../finding.ts';
+import type { Position } from 'geojson';
 import type { Layout, StationLayout } from '../layout/layout.ts';
 import { type Case, type Check, COMMON_PRACTICE, atStation, check, doubt } from './check.ts';
 import { type Standing, itemsStanding, linePoints } from './standing.ts';
 import { isSure } from '../station/sides.ts';
 import { asOne } from './together.ts';
-import { type LocalZone, depthIn, encloses, local, localZones } from './zones.ts';
+import { type LocalZone, boundsApart, depthIn, encloses, local, localZones, zoneAbout } from './zones.ts';
 
 /** Metres of stretch between places that are looked at. */
 const STEP = 1;
@@ -38,7 +38,10 @@ interface Outside extends Omit<Case<'item-outside-allowed'>, 'params' | 'measure
 
 function outside(standing: Standing, zones: readonly LocalZone[], station: StationLayout, layout: Layout): Outside[] {
   const { item, direction } = standing;
-  const places = linePoints(standing, layout, STEP).map((at) => ({ at, away: awayFrom(zones, at, station) }));
+  const points = linePoints(standing, layout, STEP);
+  const line = points.map((at) => local(station.at, at));
+  const about = zones.map((zone) => zoneAbout(zone, line));
+  const places = points.map((at, k) => ({ at, away: awayFrom(about, line[k]!) }));
   const farthest = places.sort((a, b) => b.away - a.away)[0];
   if (farthest === undefined || farthest.away <= 0) return [];
   const sure = isSure(farthest.away, station.practice);
@@ -61,6 +64,12 @@ function outside(standing: Standing, zones: readonly LocalZone[], station: Stati
   ];
 }
 
-/** Metres to the nearest zone; 0 or less inside one. */
-const awayFrom = (zones: readonly LocalZone[], at: LonLat, station: StationLayout): number =>
-  0 - Math.max(...zones.map((zone) => depthIn(zone, local(station.at, at))));
+/** Metres to the nearest zone; 0 or less inside one. Zones whose bounds are no nearer than what was found are not asked. */
+function awayFrom(zones: readonly LocalZone[], place: Position): number {
+  let deepest = -Infinity;
+  for (const zone of zones) {
+    if (deepest >= 0) break;
+    if (0 - boundsApart(zone, [place]) > deepest) deepest = Math.max(deepest, depthIn(zone, place));
+  }
+  return 0 - deepest;
+}

@@ -3,8 +3,8 @@ import type { Position } from 'geojson';
 import type { LonLat } from '../finding.ts';
 import { fromEastNorth } from '../geodesy/frame.ts';
 import type { PlanZone } from '../plan/plan.ts';
-import { ORIGIN } from '../testing/courses.ts';
-import { type LocalZone, boundsApart, deepestIn, depthIn, encloses, local, localZones } from './zones.ts';
+import { ORIGIN, generator } from '../testing/courses.ts';
+import { type LocalZone, boundsApart, deepestIn, depthIn, encloses, local, localZones, zoneAbout } from './zones.ts';
 
 const ground = (places: readonly Position[]): LonLat[] => places.map(([x, y]) => fromEastNorth(ORIGIN, x!, y!));
 const zone = (places: readonly Position[], rule: PlanZone['rule'] = 'allowed', name: string = 'z'): PlanZone => ({
@@ -181,6 +181,45 @@ describe('how deep a line comes into a zone', () => {
         [3, -2],
       ]),
     ).toBe(0);
+  });
+});
+
+describe('a zone as the places of a line meet it', () => {
+  const random = generator(11);
+  const place = (size: number): Position => [(random() - 0.5) * size, (random() - 0.5) * size];
+  const drawn = (ring: Position[]): LocalZone => ({
+    name: 'z',
+    shape: { type: 'Polygon', coordinates: [[...ring, ring[0]!]] },
+    box: [-500, -500, 500, 500],
+  });
+  const corners = ({ shape }: LocalZone): number => shape.coordinates[0]!.length;
+
+  it('tells the depth of each of them as the whole zone does, though its outline crosses itself', () => {
+    let left = 0;
+    for (let tries = 0; tries < 60; tries++) {
+      const zone = drawn(Array.from({ length: 120 }, () => place(tries % 2 === 0 ? 1000 : 100)));
+      const middle = place(900);
+      const line = Array.from({ length: 5 }, () => place(20)).map(([x, y]) => [x! + middle[0]!, y! + middle[1]!]);
+      const about = zoneAbout(zone, line);
+      left += corners(zone) - corners(about);
+      expect(line.map((at) => depthIn(about, at))).toEqual(line.map((at) => depthIn(zone, at)));
+      expect(deepestIn(about, line)).toBe(deepestIn(zone, line));
+    }
+    expect(left).toBeGreaterThan(1000);
+  });
+
+  it('has few corners of 200,000, and all of few', () => {
+    const ring = Array.from({ length: 200_000 }, (_, k): Position => {
+      const angle = k * Math.PI * 1e-5;
+      return [500 * Math.cos(angle), 500 * Math.sin(angle)];
+    });
+    const line = [
+      [490, 0],
+      [495, 3],
+    ];
+    expect(corners(zoneAbout(drawn(ring), line))).toBeLessThan(3000);
+    expect(deepestIn(drawn(ring), line)).toBeCloseTo(10, 3);
+    expect(zoneAbout(oblong, line)).toBe(oblong);
   });
 });
 
