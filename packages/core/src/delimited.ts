@@ -41,11 +41,12 @@ export type TableLimits = LimitTable['results'];
 
 const DELIMITERS = [',', ';', '\t'] as const;
 
-/** The delimiter that stands most often in the first line outside quotes; a comma where none does. */
-function delimiterOf(text: string, from: number): string {
+/** The delimiter that stands most often outside quotes in the first line, or the beginning of a very long one; a comma where none does. */
+function delimiterOf(text: string, from: number, most: number): string {
+  const end = Math.min(text.length, from + most);
   const counts = [0, 0, 0];
   let quoted = false;
-  for (let i = from; i < text.length; i++) {
+  for (let i = from; i < end; i++) {
     const char = text[i]!;
     if (char === '"') quoted = !quoted;
     else if (!quoted && (char === '\n' || char === '\r')) break;
@@ -72,13 +73,14 @@ export function readDelimited(text: string, most: TableLimits = LIMITS.results):
   });
   if (text.length > most.bytes) return past('bytes', 1, 1, text.length);
   const from = text.startsWith('\uFEFF') ? 1 : 0;
-  const delimiter = delimiterOf(text, from);
+  const delimiter = delimiterOf(text, from, most.characters);
   const cursor: Cursor = { at: from, line: 1, lineStart: from };
   const records: Cell[][] = [];
   let record: Cell[] = [];
   let cells = 0;
   while (cursor.at < text.length || record.length > 0) {
-    const cell = readCell(text, cursor, delimiter);
+    const cell = readCell(text, cursor, delimiter, most.characters);
+    if ('most' in cell) return past('characters', cell.line, cell.column);
     if ('what' in cell) return { delimiter, records, broken: cell, past: null };
     record.push(cell);
     if (record.length > most.columns) return past('columns', cell.line, cell.column);
@@ -106,11 +108,21 @@ function passLineEnd(text: string, cursor: Cursor): void {
 const ends = (char: string | undefined, delimiter: string): boolean =>
   char === undefined || char === delimiter || char === '\n' || char === '\r';
 
-function readCell(text: string, cursor: Cursor, delimiter: string): Cell | Broken {
+/** A cell with more characters than it may have; those that double a quote count too. */
+interface TooLong {
+  readonly most: number;
+  readonly line: number;
+  readonly column: number;
+}
+
+function readCell(text: string, cursor: Cursor, delimiter: string, most: number): Cell | Broken | TooLong {
   const place = { line: cursor.line, column: cursor.at - cursor.lineStart + 1 };
-  if (text[cursor.at] === '"') return readQuoted(text, cursor, delimiter, place);
+  if (text[cursor.at] === '"') return readQuoted(text, cursor, delimiter, most, place);
   const from = cursor.at;
-  while (!ends(text[cursor.at], delimiter)) cursor.at += 1;
+  while (!ends(text[cursor.at], delimiter)) {
+    cursor.at += 1;
+    if (cursor.at - from > most) return { most, ...place };
+  }
   return { text: text.slice(from, cursor.at), quoted: false, ...place };
 }
 
@@ -118,12 +130,14 @@ function readQuoted(
   text: string,
   cursor: Cursor,
   delimiter: string,
+  most: number,
   place: { readonly line: number; readonly column: number },
-): Cell | Broken {
+): Cell | Broken | TooLong {
   const from = cursor.at + 1;
   let to = text.indexOf('"', from);
-  while (to >= 0 && text[to + 1] === '"') to = text.indexOf('"', to + 2);
+  while (to >= 0 && to - from <= most && text[to + 1] === '"') to = text.indexOf('"', to + 2);
   if (to < 0) return { what: 'quote-open', ...place };
+  if (to - from > most) return { most, ...place };
   for (let i = from; i < to; i++) {
     const char = text[i];
     if (char !== '\n' && (char !== '\r' || text[i + 1] === '\n')) continue;

@@ -23,7 +23,7 @@ export type Counted =
   | 'attributes'
   /** Declared by one element and those around it. */
   | 'namespaces'
-  /** Of one text, such as a name, an attribute or a comment. */
+  /** Of one text, such as a name, an attribute, a comment or a cell. */
   | 'characters'
   | 'rows'
   /** Of one row. */
@@ -77,7 +77,7 @@ export interface LimitTable {
 }
 
 /** What is counted of a table. */
-export type TableCount = 'bytes' | 'rows' | 'columns' | 'cells';
+export type TableCount = 'bytes' | 'rows' | 'columns' | 'cells' | 'characters';
 
 /** What is read. */
 export type Reader = keyof LimitTable;
@@ -120,9 +120,9 @@ export const LIMITS: LimitTable = {
   geojson: { points: 500_000, features: 50_000 },
   drawing: { bytes: 16 * MB, depth: 64, values: 400_000, points: 400_000, features: 50_000 },
   ground: { bytes: 32 * MB },
-  results: { bytes: 32 * MB, rows: 200_000, columns: 500, cells: 1_200_000 },
-  list: { bytes: 2 * MB, rows: 2000, columns: 200, cells: 100_000 },
-  roster: { bytes: 8 * MB, rows: 20_000, columns: 200, cells: 400_000 },
-  leftovers: { bytes: 2 * MB, rows: 5000, columns: 200, cells: 100_000 },
+  results: { bytes: 32 * MB, rows: 200_000, columns: 500, cells: 1_200_000, characters: 100_000 },
+  list: { bytes: 2 * MB, rows: 2000, columns: 200, cells: 100_000, characters: 100_000 },
+  roster: { bytes: 8 * MB, rows: 20_000, columns: 200, cells: 400_000, characters: 100_000 },
+  leftovers: { bytes: 2 * MB, rows: 5000, columns: 200, cells: 100_000, characters: 100_000 },
   zip: { bytes: 128 * MB, files: 1000, unpacked: 256 * MB },
 };

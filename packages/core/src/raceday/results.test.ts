@@ -1,11 +1,13 @@
 import * as fc from 'fast-check';
-import { describe, expect, it, test } from 'vitest';
+import { describe, expect, it, test, vi } from 'vitest';
 import { findingLine, type Result } from '../finding.ts';
 import { readDelimited } from '../delimited.ts';
+import { LIMITS } from '../limits.ts';
 import { readFinish } from './readFinish.ts';
 import { type PastTimes, readResults } from './results.ts';
 import { tries } from '../testing/tries.ts';
 
+const find = String.prototype.indexOf;
 const read = (text: string, column = 'net'): Result<PastTimes> => readResults(text, column, 'results.csv');
 const timesOf = (text: string, column?: string): number[] => {
   const result = read(text, column);
@@ -193,5 +195,40 @@ describe('past results', () => {
       ),
       runs,
     );
+  });
+});
+
+describe('a results file that is odd', () => {
+  const MOST = LIMITS.results.characters;
+
+  it.each([
+    ['quotes alone', '"'],
+    ['letters alone', 'x'],
+    ['letters and doubled quotes', 'x""'],
+  ])('is read no further than a cell may be long: %s', (_title, unit) => {
+    const from = unit.startsWith('"') ? '' : '"';
+    for (const head of ['', 'net,note\n1:00:00,']) {
+      const asked: number[] = [];
+      const text = head + from + unit.repeat(4 * MOST);
+      const search = vi.spyOn(String.prototype, 'indexOf').mockImplementation(function (this: string, sign, at) {
+        asked.push(at ?? 0);
+        return find.call(this, sign, at);
+      });
+      const { findings } = readResults(text, 'net', 'r.csv');
+      search.mockRestore();
+      if (unit === 'x') expect(findings.map(({ code }) => code)).toEqual(['results-unread']);
+      else
+        expect(findings.map(({ code, where }) => [code, where.line, where.column])).toEqual([
+          ['past-limit', head === '' ? 1 : 2, head === '' ? 1 : 9],
+        ]);
+      expect(Math.max(...asked)).toBeLessThan(MOST + 100);
+    }
+  });
+
+  it('has its delimiter by the beginning of a header without end', () => {
+    const { delimiter, past } = readDelimited(`a;b${','.repeat(3 * MOST)}`);
+    expect([delimiter, past?.what]).toEqual([',', 'columns']);
+    expect(readDelimited('a'.repeat(MOST)).past).toBeNull();
+    expect(readDelimited('a'.repeat(MOST + 1)).past).toEqual({ what: 'characters', line: 1, column: 1 });
   });
 });

@@ -57,11 +57,14 @@ function cellTable(cells: number): string {
   return `${row.repeat(Math.floor(cells / width))}${left === 0 ? '' : `1:00:00${',x'.repeat(left - 1)}\n`}`;
 }
 
+const LONG_LINE = `name${' '.repeat(9995)}\n`;
+
 const tableCases = (read: (text: string) => readonly Finding[]): { readonly [what: string]: LimitCase } => ({
-  bytes: (count) => read(padded('name\n1:00:00\n', count)),
+  bytes: (count) => read(LONG_LINE.repeat(Math.ceil(count / LONG_LINE.length)).slice(0, count)),
   rows: (count) => read(table(count, 1)),
   columns: (count) => read(table(1, count)),
   cells: (count) => read(cellTable(count)),
+  characters: (count) => read(`name,c1\n1:00:00,"${'x'.repeat(count)}"\n`),
 });
 
 const drawing = (text: string): readonly Finding[] => drawingJson(text, 'd.geojson').findings;

@@ -66,7 +66,7 @@ const OWN_ACTIONS: { readonly [what in Counted]?: string } = {
   attributes: 'It may be damaged: export the course again as GPX 1.1.',
   namespaces: 'It may be damaged: export the course again as GPX 1.1.',
   depth: 'It may be damaged: export it again.',
-  characters: 'Shorten the text, or export the course again.',
+  characters: 'Shorten the text, or export the file again.',
 };
 
 /** Bytes are told in millions. */

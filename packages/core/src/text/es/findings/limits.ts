@@ -64,7 +64,7 @@ const OWN_ACTIONS: { readonly [what in Counted]?: string } = {
   attributes: 'Puede estar dañado: exporte otra vez el recorrido como GPX 1.1.',
   namespaces: 'Puede estar dañado: exporte otra vez el recorrido como GPX 1.1.',
   depth: 'Puede estar dañado: expórtelo otra vez.',
-  characters: 'Acorte el texto o exporte otra vez el recorrido.',
+  characters: 'Acorte el texto o exporte otra vez el archivo.',
 };
 
 export const limits: TextsOf<LimitParams> = {
