@@ -419,3 +419,21 @@ describe('clipGround', () => {
     await expect(clipGround([7 as never], { file: '', courses: [TOWN] })).rejects.toThrow('clipGround wants bytes');
   });
 });
+
+it('Where nothing can be used, each element that is wrong is an error at its place, beside that nothing is near.', () => {
+  const street = { highway: 'residential' };
+  const features = [
+    { type: 'Feature', properties: street, geometry: { type: 'LineString', coordinates: [[999, 999], ['x', 2]] } }, // prettier-ignore
+    { type: 'Feature', properties: {}, geometry: { type: 'Blob', coordinates: [] } },
+  ];
+  const text = `{"type":"FeatureCollection","features":[\n${features.map((one) => JSON.stringify(one)).join(',\n')}]}`;
+  const { ok, findings } = clipped(text);
+  expect(ok).toBe(false);
+  expect(
+    findings.map(({ code, severity, where, params }) => [code, severity, where.line, params?.['problem']]),
+  ).toEqual([
+    ['ground-element', 'error', 2, 'position'],
+    ['ground-element', 'error', 3, 'geometry'],
+    ['ground-nothing', 'error', undefined, undefined],
+  ]);
+});

@@ -4,7 +4,7 @@
  */
 import { Gunzip } from 'fflate';
 import { type Course, isCourse } from '../course/course.ts';
-import { type Result, bad, good } from '../finding.ts';
+import { type Finding, type Result, bad, good } from '../finding.ts';
 import { createByteDecoder } from '../gpx/decode.ts';
 import type { GroundFormat } from '../text/params/ground.ts';
 import { type ElementCounts, type SkippedCounts, createAssembly, finishAssembly } from './assemble.ts';
@@ -233,9 +233,10 @@ function clipped({ reading, json, format }: Clipping, within: number): Result<Cl
   const kept = ground.ways.length + ground.areas.length + ground.points.length;
   const all = read.nodes + read.ways + read.relations + read.features;
   if (all === 0) return bad([...warnings, groundFinding('ground-empty', {}, { severity: 'error', where: { file } })]);
+  // Elements that could not be used are then a reason for it, and no longer something beside.
   if (kept === 0)
     return bad([
-      ...warnings,
+      ...warnings.map((warning): Finding => ({ ...warning, severity: 'error' })),
       groundFinding('ground-nothing', { read: all, within }, { severity: 'error', where: { file } }),
     ]);
   const broken = json?.leftOut() ?? leftOut.count();
