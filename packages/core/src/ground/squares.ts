@@ -1,4 +1,5 @@
 /** Squares: streets that a map draws as areas, which a course crosses where it likes. */
+import { max, min } from 'd3-array';
 import Flatbush from 'flatbush';
 import type { Course } from '../course/course.ts';
 import { toMeasure } from '../course/scale.ts';
@@ -18,7 +19,7 @@ export function squaresIn(areas: readonly GroundArea[], plane: Plane): SquareAt 
   const index = new Flatbush(squares.length);
   for (const [outer] of rings) {
     const { x, y } = outer!;
-    index.add(Math.min(...x), Math.min(...y), Math.max(...x), Math.max(...y));
+    index.add(min(x)!, min(y)!, max(x)!, max(y)!);
   }
   index.finish();
   return (x, y) => {

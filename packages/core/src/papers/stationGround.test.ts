@@ -2,7 +2,7 @@ import { expect, it } from 'vitest';
 import { ORIGIN, from, turtle } from '../testing/courses.ts';
 import { layoutOf } from '../testing/plans.ts';
 import { en } from '../text/en.ts';
-import { kerbPoints, nearestShare, pointWord, spotsAlong } from './stationGround.ts';
+import { kerbGates, kerbPoints, nearestShare, pointWord, spotsAlong } from './stationGround.ts';
 
 const at = (along: number, off: number): readonly [number, number] => from(from(ORIGIN, 90, 2000 + along), 180, off);
 const layout = layoutOf(
@@ -25,6 +25,15 @@ it('finds how far along the course each point stands from the pin’s foot, and 
   const found = kerbPoints(layout, station, station.directions[0]!, en);
   expect(found.map(({ word }) => word)).toEqual(['Supplies drop', 'First aid', 'Life-ring']);
   [-12, 30, 60].forEach((along, k) => expect(found[k]!.along).toBeCloseTo(along, 1));
+});
+
+it('finds a gate of 130,000 corners at the kerb', () => {
+  const [[west, lat], [east]] = [at(-10, 6), at(20, 6)];
+  const polygon = Array.from({ length: 130_000 }, (_, k) => [west + (k / 130_000) * (east - west), lat] as const);
+  const zones = [{ name: 'Gate', rule: 'keep-clear' as const, polygon }];
+  const [gate, ...more] = kerbGates({ ...layout, plan: { zones } }, station, station.directions[0]!);
+  expect(more).toEqual([]);
+  [-10, 20].forEach((along, k) => expect(gate!.along[k]).toBeCloseTo(along, 1));
 });
 
 it('calls a point by its kind, and one of no kind by its own name', () => {

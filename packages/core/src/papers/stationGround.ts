@@ -2,6 +2,7 @@
  * The ground about a station as the drawings need it: the course near it in metres east and north of the pin,
  * and how far along the course a point of the station stands.
  */
+import { max, min } from 'd3-array';
 import { courseLength, startMeasure } from '../course/course.ts';
 import { sliceLine } from '../course/locate.ts';
 import type { LonLat } from '../finding.ts';
@@ -111,7 +112,7 @@ export function kerbGates(
       .flatMap((at) => place(at) ?? [])
       .filter(({ distance, left }) => distance <= BESIDE && left === (direction.side === 'left'));
     const alongs = near.map(({ along }) => along);
-    return near.length < 2 ? [] : [{ word: name, along: [Math.min(...alongs), Math.max(...alongs)] }];
+    return near.length < 2 ? [] : [{ word: name, along: [min(alongs)!, max(alongs)!] }];
   });
 }
 

@@ -4,6 +4,7 @@
  * line is recorded; it is seen from 150 m before the stretch to 150 m after, so that a leg which shares the road is told from one that crosses it at a small angle.
  * Taken every 3 m, in a plane: 1 mm.
  */
+import { max } from 'd3-array';
 import type { Course } from '../course/course.ts';
 import { placeAtRaw, pointOf, slicePlaces } from '../course/locate.ts';
 import { toMeasure, toRaw } from '../course/scale.ts';
@@ -108,7 +109,7 @@ function ownLine(course: Course, [first, last]: readonly [number, number]): OwnL
     east: points.map(({ east }) => east),
     north: points.map(({ north }) => north),
     raw: places.map(({ raw }) => raw),
-    radius: Math.max(...points.map(({ east, north }) => Math.hypot(east, north))),
+    radius: max(points, ({ east, north }) => Math.hypot(east, north))!,
     left: LEFT,
   };
 }
@@ -121,7 +122,7 @@ function legsOf(indexed: IndexedCourse, line: OwnLine): OtherLeg[] {
   const own = { ...line, left: recorded ? LEFT_RECORDED : LEFT };
   const legs: OtherLeg[] = [];
   for (const { first, last } of runsIn(indexed, windowAround(indexed, own.origin, own.radius + own.left)))
-    legs.push(...legsOfRun(indexed.course, first, last, own));
+    for (const leg of legsOfRun(indexed.course, first, last, own)) legs.push(leg);
   return legs;
 }
 

@@ -3,6 +3,7 @@
  * bests by distance, between them linear in the logarithms, and at their ends the same speed farther on: all from memory, as
  * of 2025, and enough to catch a slip. Of a median with a spread one in a thousand counts, as its tails are the model's.
  */
+import { max, min } from 'd3-array';
 import type { RaceOnCourse } from '../raceday/arrivals.ts';
 import { linearAt } from '../raceday/finishTimes.ts';
 import { quantile } from '../raceday/timing.ts';
@@ -47,12 +48,12 @@ export function bestOver(length: number, division: Division): number {
 function typedOf({ finish, waves }: PlanRace): readonly [number, number] | null {
   const given = waves.map((wave) => wave.finish ?? finish);
   const times = given.map((one) => (one === undefined ? [] : timesIn(one)));
-  return times.some((list) => list.length === 0) ? null : [Math.min(...times.flat()), Math.max(...times.flat())];
+  return times.some((list) => list.length === 0) ? null : [min(times.flat())!, max(times.flat())!];
 }
 
 function timesIn(finish: FinishTimes): readonly number[] {
   if ('quantiles' in finish) return finish.quantiles.map(([, seconds]) => seconds);
-  return 'times' in finish ? [Math.min(...finish.times), Math.max(...finish.times)] : [];
+  return 'times' in finish ? [min(finish.times)!, max(finish.times)!] : [];
 }
 
 function cases(running: RaceOnCourse, index: number): Case<'speed-impossible'>[] {
