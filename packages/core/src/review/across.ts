@@ -38,8 +38,9 @@ export function acrossOf(polygon: readonly LonLat[]): { readonly across: number;
 function longestPairs(places: readonly Vector[]): (readonly [number, number])[] {
   const corners = places.length <= FEW ? places.map((_, k) => k) : outermost(places);
   const apart = (a: number, b: number): number => {
-    const [[x, y, z], [u, v, w]] = [places[a]!, places[b]!];
-    return Math.sqrt((x - u) * (x - u) + (y - v) * (y - v) + (z - w) * (z - w));
+    const from = places[a]!;
+    const to = places[b]!;
+    return Math.sqrt((from[0] - to[0]) ** 2 + (from[1] - to[1]) ** 2 + (from[2] - to[2]) ** 2);
   };
   let most = 0;
   for (const a of corners) for (const b of corners) if (a < b) most = Math.max(most, apart(a, b));
