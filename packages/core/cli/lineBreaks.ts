@@ -1,4 +1,5 @@
 /** Texts broken into lines that fit a terminal. Names come from files, so that characters may be wide, or marks on others. */
+import { max } from 'd3-array';
 import stringWidth from 'string-width';
 import { brokenBy, paragraphBy } from './breaks.ts';
 
@@ -6,7 +7,7 @@ import { brokenBy, paragraphBy } from './breaks.ts';
 export const widthOf = (text: string): number => stringWidth(text);
 
 /** The widest piece that may not be broken. */
-export const widestWord = (text: string): number => Math.max(0, ...text.split(' ').map(widthOf));
+export const widestWord = (text: string): number => max(text.split(' '), widthOf) ?? 0;
 
 /** Lines of at most `width`, broken at spaces; a longer word stands alone, whole. */
 export const brokenLines = (text: string, width: number): readonly string[] => brokenBy(widthOf, text, width);

@@ -2,6 +2,7 @@
  * Rows in columns, two spaces apart, that fit a screen: texts and headings break at spaces, numbers never. A table
  * that is still too wide becomes several, one under the other, each with the first column.
  */
+import { max } from 'd3-array';
 import { glued, oneLine, solid, unglued } from './breaks.ts';
 import { brokenLines, widestWord, widthOf } from './lineBreaks.ts';
 import type { Screen } from './screen.ts';
@@ -38,8 +39,8 @@ function columnOf(heading: string, texts: readonly string[]): Column {
   const right = heading.startsWith(' ');
   const head = heading.trim();
   const cells = texts.map((text) => (right ? solid(oneLine(text)) : glued(oneLine(text))));
-  const most = Math.max(0, ...cells.map(widthOf));
-  const narrow = Math.max(0, ...cells.map(widestWord));
+  const most = max(cells, widthOf) ?? 0;
+  const narrow = max(cells, widestWord) ?? 0;
   const least = Math.max(widestWord(head), right ? narrow : Math.max(narrow, Math.min(most, READABLE)));
   return { head, cells, right, least, most };
 }
