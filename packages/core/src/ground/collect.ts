@@ -70,9 +70,10 @@ export function createCollection(): Collection {
 
   return {
     add: (parts) => {
-      ways.push(...parts.ways);
-      areas.push(...parts.areas);
-      points.push(...parts.points);
+      // One by one: a thing may have more parts than a call takes arguments.
+      for (const way of parts.ways) ways.push(way);
+      for (const area of parts.areas) areas.push(area);
+      for (const point of parts.points) points.push(point);
     },
     size: () => ways.length + areas.length + points.length,
     ground,
