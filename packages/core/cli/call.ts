@@ -33,6 +33,8 @@ export interface CommandSpec {
   readonly exits?: readonly (readonly [status: string, about: string])[];
   /** Its own, which stand in the place of common ones of the same name. */
   readonly options: readonly OptionSpec[];
+  /** Whether `--out` is a folder. */
+  readonly outFolder?: boolean;
   /** Loaded only when called, so that help needs no geometry. */
   readonly load: () => Promise<{ readonly run: Run }>;
 }

@@ -53,7 +53,10 @@ const start: CommandSpec = {
     'A race (--race) is said as "name=Half, file=half.gpx, start=08:00, entrants=1200, finish=2:10, cutoff=3:30": finish is what a typical runner takes, cutoff the time limit, both in hours and minutes or as 0:28:30; cutoff-at=11:30 is a cutoff by the clock. With turn-at=2.5 km it runs from the start to there and back, with laps=2 two laps of the course: the plan gets a course of those parts. Finish times are spread about the typical one by 0.2 (common practice, no source). Without --race each course has one race.',
     'With --units metric the plan lays out signs, tables and trash in round metres.',
   ],
-  arguments: [{ name: 'NAME', about: 'what the plan is called' }, GPX],
+  arguments: [
+    { name: 'NAME', about: 'what the plan is called' },
+    { name: 'FILE.gpx', about: 'a course: a GPX track or route, which the plan then names' },
+  ],
   options: [
     { name: 'every', kind: 'length', shown: '2.5km', about: 'a station at every multiple of this distance' },
     { name: 'at', kind: 'lengths', shown: '5km,10km', about: 'stations at these course distances' },

@@ -11,7 +11,7 @@ import { limitFinding } from '../src/text/limitFinding.ts';
 import { type Io, STDIN, pathOf } from './io.ts';
 import { FILES, SYSTEM } from './messages.ts';
 import { SILENT, progressOf } from './progress.ts';
-import { type Staged, beginFile, stageText } from './wholeFile.ts';
+import { type Staged, beginFile, probeTarget, stageText } from './wholeFile.ts';
 
 /** Files smaller than this are read before anybody looks at a clock. */
 const LARGE = 4_000_000;
@@ -175,6 +175,16 @@ async function identityOf(io: Io, file: string): Promise<string | null> {
 /** Whether a name is taken, even by a link that leads nowhere. */
 export const isThere = async (io: Io, file: string): Promise<boolean> =>
   (await lstat(pathOf(io, file)).catch(() => null)) !== null;
+
+/** Why a file could not be written, as far as that can be seen before there is anything to write. */
+export async function targetFindings(io: Io, file: string, force: boolean): Promise<readonly Finding[]> {
+  try {
+    await probeTarget(pathOf(io, file), force);
+    return [];
+  } catch (error) {
+    return [unwritable(error, file)];
+  }
+}
 
 /** Writes a text, whole or not at all; an existing file only with `force`. */
 export async function writeText(io: Io, file: string, text: string, force: boolean): Promise<Result<null>> {

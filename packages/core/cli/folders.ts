@@ -1,5 +1,5 @@
 /** Writes many files into one folder: all of them, or none where one may not be written. */
-import { mkdir, rmdir } from 'node:fs/promises';
+import { mkdir, rmdir, stat } from 'node:fs/promises';
 import { dirname, join } from 'node:path';
 import { type Finding, type Result, bad, good } from '../src/finding.ts';
 import { type Io, pathOf } from './io.ts';
@@ -30,6 +30,14 @@ export async function writeFolder(
   // A folder that was made for nothing goes again, with those above it that were made too.
   if (!written.ok && made !== undefined) await unmake(pathOf(io, folder), made);
   return written;
+}
+
+/** Refuses a name that is no folder's, before there is anything to write. */
+export async function guardFolder(io: Io, folder: string): Promise<Result<null>> {
+  const known = await stat(pathOf(io, folder)).catch(() => null);
+  return known === null || known.isDirectory()
+    ? good(null)
+    : bad([folderFinding(Object.assign(new Error('EEXIST'), { code: 'EEXIST' }), folder)]);
 }
 
 /** Removes empty folders from the innermost up to the first that was made. */

@@ -85,6 +85,8 @@ export const REFUSAL = {
 
 /** Races and stations of a first plan. */
 export const START = {
+  noFile: () =>
+    'a plan names the files of its courses, and standard input (-) has no name; save the GPX file and start with its name',
   ofOneCourse: (options: readonly string[]) =>
     `${options.map((name) => `--${name}`).join(', ')} cannot be used with several courses, a list or races; start with one course alone, or write it into the plan afterwards`,
   listAndPlaces: () =>
@@ -121,6 +123,7 @@ export const MEMORY = {
 /** Failed system calls by their codes. */
 export const SYSTEM: Readonly<Record<string, string>> = {
   ENOENT: 'file not found; check the name or the folder',
+  NOLINK: 'this link leads nowhere; give the name of a file',
   NOTFILE: 'this is a pipe, a device or a socket; give a file, or - for what comes in by standard input',
   EAGAIN: 'this file has no end that can be read; copy what it holds into a file of its own',
   EISDIR: 'this is a folder; give the name of a file in it',

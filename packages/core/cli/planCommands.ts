@@ -161,6 +161,7 @@ const review: CommandSpec = {
 
 const sheets: CommandSpec = {
   name: 'sheets',
+  outFolder: true,
   takes: 'PLAN.json --out FOLDER',
   needs: ['a plan'],
   most: 1,

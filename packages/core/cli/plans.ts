@@ -107,3 +107,7 @@ function outside(gpx: string, index: number, course: string): Finding {
     where: { path: `/courses/${index}/gpx`, course },
   };
 }
+
+/** Why the finish times of a race are not known though the plan names a file of them: what is made of race day lacks that race. */
+export const unreadResults = ({ findings }: { readonly findings: readonly Finding[] }): readonly Finding[] =>
+  findings.filter(({ code, severity }) => severity === 'error' && code.startsWith('results-'));

@@ -22,16 +22,15 @@ interface Ended {
   readonly hint?: Printed;
 }
 
-/** Data nearly as they are, of JSON another spelling of the same; text for people without what would repaint their screen. */
-const printed = (text: Printed, screen: Screen): string =>
-  typeof text === 'string'
-    ? text.startsWith('{')
-      ? cleanJson(text)
-      : cleanData(text)
-    : cleanText(text(screen), screen.coloured);
+/** Data nearly as they are, of JSON another spelling of the same; what a person sees without what would repaint their screen. */
+function printed(text: Printed, screen: Screen, terminal: boolean): string {
+  if (typeof text !== 'string') return cleanText(text(screen), screen.coloured);
+  if (text.startsWith('{')) return cleanJson(text);
+  return terminal ? cleanText(text, false) : cleanData(text);
+}
 
 /** The same for a file, to which data go as they are. */
-const fileText = (text: Printed): string => (typeof text === 'string' ? text : printed(text, PAPER));
+const fileText = (text: Printed): string => (typeof text === 'string' ? text : printed(text, PAPER, false));
 
 /** Runs a call, given without the program's name, and prints; gives what the program ends with. Never rejects. */
 export async function main(argv: readonly string[], io: Io): Promise<Exit> {
@@ -41,8 +40,8 @@ export async function main(argv: readonly string[], io: Io): Promise<Exit> {
     const err =
       exit === 2 && problems.length > 0 && asksJson(argv)
         ? await problemsDocument(problems)
-        : problems.map((problem) => `${lineOf(problem, screen)}\n`).join('') + printed(hint, screen);
-    const text = printed(out, screenOf(io.stdout, io.env));
+        : problems.map((problem) => `${lineOf(problem, screen)}\n`).join('') + printed(hint, screen, io.stderr.isTTY);
+    const text = printed(out, screenOf(io.stdout, io.env), io.stdout.isTTY);
     if (err !== '') await io.stderr.write(err);
     if (text !== '' && !(await io.stdout.write(text))) return CLOSED;
     return exit;
@@ -99,6 +98,8 @@ async function limitsShown(): Promise<Ended> {
 }
 
 async function perform(command: CommandSpec, call: Call, io: Io): Promise<Ended> {
+  const unusable = await unusableTargets(command, call, io);
+  if (unusable.length > 0) return refused(unusable);
   const { run } = await command.load();
   const result = await run(call, io);
   if (!result.ok) return refused(result.findings);
@@ -111,6 +112,24 @@ async function perform(command: CommandSpec, call: Call, io: Io): Promise<Ended>
   if (!guarded.ok) return refused(guarded.findings);
   const written = await writeText(io, file, other ?? fileText(text), has(call, 'force'));
   return written.ok ? { exit, out: other === undefined ? '' : text, problems: notes } : refused(written.findings);
+}
+
+/** What is wrong with the files that a call names to be written, before any work is done for them. */
+async function unusableTargets(command: CommandSpec, call: Call, io: Io): Promise<readonly Finding[]> {
+  const files = (command.outFolder === true ? ['report'] : ['out', 'report']).flatMap(
+    (option) => call.values.get(option) ?? [],
+  );
+  if (files.length === 0) return [];
+  const { guardInputs, targetFindings } = await import('./files.ts');
+  const [others, all] = await Promise.all([inputsOf(command, call, true, io), inputsOf(command, call, false, io)]);
+  const found = files.map(async (file) => {
+    const guarded = await guardInputs(io, file, others, true);
+    if (!guarded.ok) return guarded.findings;
+    // Whether the plan itself may be replaced, which may need --force, is known when something has been made of it.
+    const isPlan = !(await guardInputs(io, file, all, true)).ok;
+    return isPlan ? [] : targetFindings(io, file, has(call, 'force'));
+  });
+  return (await Promise.all(found)).flat();
 }
 
 /** Files that a call reads. A changed plan may take the place of the one that it was made from; anything else would destroy it. */

@@ -3,7 +3,8 @@
  * bytes or has its new ones, and nothing else is left behind. Model: rename(2) replaces a name in one step (POSIX.1-2017).
  */
 import { randomBytes } from 'node:crypto';
-import { type FileHandle, link, lstat, open, realpath, rename, rm, stat } from 'node:fs/promises';
+import { constants } from 'node:fs';
+import { type FileHandle, access, link, lstat, open, realpath, rename, rm, stat } from 'node:fs/promises';
 import { basename, dirname, join } from 'node:path';
 
 /** A file that is written and not in its place yet. */
@@ -36,12 +37,30 @@ export async function dropAll(): Promise<void> {
   await Promise.all([...waiting].map((path) => rm(path, { force: true }).catch(() => undefined)));
 }
 
-const exists = (code: string): Error => Object.assign(new Error(code), { code });
+const fault = (code: string): Error => Object.assign(new Error(code), { code });
 
-/** Where the bytes go: a link is followed to its file, so that it stays a link. */
+/** Where the bytes go: a link is followed to its file, so that it stays a link. Rejects where it leads nowhere. */
 async function targetOf(path: string): Promise<string> {
   const known = await lstat(path).catch(() => null);
-  return known?.isSymbolicLink() === true ? realpath(path).catch(() => path) : path;
+  if (known?.isSymbolicLink() !== true) return path;
+  return realpath(path).catch((error: NodeJS.ErrnoException) => {
+    throw error.code === 'ENOENT' ? fault('NOLINK') : error;
+  });
+}
+
+/** The file that is to be written, and what is there now. Rejects where that cannot be replaced. */
+async function usable(path: string, force: boolean): Promise<{ readonly target: string; readonly mode: number }> {
+  const target = await targetOf(path);
+  const before = await stat(target).catch(() => null);
+  if (before !== null && !before.isFile()) throw fault(before.isDirectory() ? 'EISDIR' : 'NOTFILE');
+  if (before !== null && !force) throw fault('EEXIST');
+  return { target, mode: before === null ? 0o666 : before.mode & 0o777 };
+}
+
+/** Rejects as `beginFile` would, of what can be seen without writing: an answer that need not wait for the text. */
+export async function probeTarget(path: string, force: boolean): Promise<void> {
+  const { target } = await usable(path, force);
+  await access(dirname(target), constants.W_OK);
 }
 
 /** Begins a file beside `path`; text is given to the handle, then `stagedAs` or `drop`. */
@@ -53,14 +72,10 @@ export async function beginFile(
   readonly finish: () => Promise<Staged>;
   readonly drop: () => Promise<void>;
 }> {
-  const target = await targetOf(path);
-  const before = await stat(target).catch(() => null);
-  // Refused before a byte is written: the answer does not wait for the text.
-  if (before !== null && !force) throw exists('EEXIST');
-  if (before !== null && !before.isFile()) throw exists(before.isDirectory() ? 'EISDIR' : 'NOTFILE');
+  const { target, mode } = await usable(path, force);
   const own = join(dirname(target), `.${basename(target).slice(0, 200)}.${randomBytes(6).toString('hex')}.part`);
   begins(own);
-  const handle = await open(own, 'wx', before === null ? 0o666 : before.mode & 0o777).catch((error: unknown) => {
+  const handle = await open(own, 'wx', mode).catch((error: unknown) => {
     ends(own);
     throw error;
   });
@@ -93,7 +108,7 @@ async function placeNew(own: string, target: string): Promise<void> {
   } catch (error) {
     const code = error instanceof Error && 'code' in error ? String(error.code) : '';
     if (!['EPERM', 'ENOTSUP', 'EOPNOTSUPP', 'ENOSYS', 'EMLINK'].includes(code)) throw error;
-    if ((await lstat(target).catch(() => null)) !== null) throw exists('EEXIST');
+    if ((await lstat(target).catch(() => null)) !== null) throw fault('EEXIST');
     await rename(own, target);
   }
 }

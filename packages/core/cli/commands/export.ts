@@ -7,7 +7,7 @@ import { placeFindings } from '../../src/plan/placeFindings.ts';
 import { type Call, type Output, type Run, refuse } from '../call.ts';
 import type { Io } from '../io.ts';
 import { REFUSAL } from '../messages.ts';
-import { type AnalysedPlan, analysePlan } from '../plans.ts';
+import { type AnalysedPlan, analysePlan, unreadResults } from '../plans.ts';
 import { json, unitsOf } from '../printing.ts';
 
 export const run: Run = async (call, io) => {
@@ -48,9 +48,11 @@ const FORMATS: { readonly [format in Format]: (plan: AnalysedPlan, call: Call, i
   },
 };
 
-/** A table of race day; refused where nobody knows who runs. */
+/** A table of race day; refused where nobody knows who runs, or a race would be missing because its results cannot be read. */
 function ofDay({ analysis, document }: AnalysedPlan, write: (plan: Plan, day: RaceDay) => string): Result<Output> {
   const { plan, day } = analysis;
+  const unread = unreadResults(analysis);
+  if (unread.length > 0) return bad(unread);
   return day === null
     ? bad([{ code: 'race-day-empty', severity: 'error', message: REFUSAL.noWaves(), where: { file: document.file } }])
     : good({ text: write(plan, day) });

@@ -9,10 +9,10 @@ import { type Finding, type Result, good } from '../../src/finding.ts';
 import { type Call, type Printed, type Run, has, refuse } from '../call.ts';
 import { readContext } from '../context.ts';
 import { reviewedFiles } from '../digests.ts';
-import { writeFolder } from '../folders.ts';
+import { guardFolder, writeFolder } from '../folders.ts';
 import type { Io } from '../io.ts';
 import { REFUSAL } from '../messages.ts';
-import { type AnalysedPlan, analysePlan, planFiles } from '../plans.ts';
+import { type AnalysedPlan, analysePlan, planFiles, unreadResults } from '../plans.ts';
 import { json } from '../printing.ts';
 import { table } from '../tables.ts';
 import { page } from '../text/blocks.ts';
@@ -20,6 +20,8 @@ import { page } from '../text/blocks.ts';
 export const run: Run = async (call, io) => {
   const folder = call.values.get('out');
   if (folder === undefined || folder === '') return refuse(REFUSAL.noFolder());
+  const fits = await guardFolder(io, folder);
+  if (!fits.ok) return fits;
   const [file] = call.positionals;
   const read = await analysePlan(io, file!, call.values.get('variant'));
   if (!read.ok) return read;
@@ -44,6 +46,7 @@ export const run: Run = async (call, io) => {
   );
   if (!written.ok) return written;
   const notes = [
+    ...unreadResults(analysis),
     ...context.findings,
     ...(note === null
       ? []

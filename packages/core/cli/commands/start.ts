@@ -8,12 +8,15 @@ import type { GpxDocument } from '../../src/gpx/document.ts';
 import { setUpPlan } from '../../src/plan/setUp/setUp.ts';
 import { type Call, type Run, has, lengthOf, lengthsOf, refuse } from '../call.ts';
 import { liesInside, readGpxFile } from '../files.ts';
-import { type Io, pathOf } from '../io.ts';
+import { type Io, STDIN, pathOf } from '../io.ts';
 import { REFUSAL, START } from '../messages.ts';
 import { type StartFile, answersOf, needsAnswers, textsOf } from '../startAnswers.ts';
 import { marksOf } from '../marks.ts';
 
-export const run: Run = async (call, io) => (needsAnswers(call) ? fromAnswers(call, io) : fromOne(call, io));
+export const run: Run = async (call, io) => {
+  if (call.positionals.slice(1).includes(STDIN)) return refuse(START.noFile());
+  return needsAnswers(call) ? fromAnswers(call, io) : fromOne(call, io);
+};
 
 const fromAnswers: Run = async (call, io) => {
   const files: StartFile[] = [];
