@@ -19,7 +19,7 @@ export function squaresIn(areas: readonly GroundArea[], plane: Plane): SquareAt 
   const index = new Flatbush(squares.length);
   for (const [outer] of rings) {
     const { x, y } = outer!;
-    index.add(min(x)!, min(y)!, max(x)!, max(y)!);
+    index.add(min(x)!, min(y)!, max(x), max(y));
   }
   index.finish();
   return (x, y) => {
