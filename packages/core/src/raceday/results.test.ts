@@ -7,7 +7,6 @@ import { readFinish } from './readFinish.ts';
 import { type PastTimes, readResults } from './results.ts';
 import { tries } from '../testing/tries.ts';
 
-const find = String.prototype.indexOf;
 const read = (text: string, column = 'net'): Result<PastTimes> => readResults(text, column, 'results.csv');
 const timesOf = (text: string, column?: string): number[] => {
   const result = read(text, column);
@@ -208,13 +207,10 @@ describe('a results file that is odd', () => {
   ])('is read no further than a cell may be long: %s', (_title, unit) => {
     const from = unit.startsWith('"') ? '' : '"';
     for (const head of ['', 'net,note\n1:00:00,']) {
-      const asked: number[] = [];
       const text = head + from + unit.repeat(4 * MOST);
-      const search = vi.spyOn(String.prototype, 'indexOf').mockImplementation(function (this: string, sign, at) {
-        asked.push(at ?? 0);
-        return find.call(this, sign, at);
-      });
+      const search = vi.spyOn(String.prototype, 'indexOf');
       const { findings } = readResults(text, 'net', 'r.csv');
+      const asked = search.mock.calls.map(([, at]) => at ?? 0);
       search.mockRestore();
       if (unit === 'x') expect(findings.map(({ code }) => code)).toEqual(['results-unread']);
       else
