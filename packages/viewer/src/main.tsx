@@ -8,7 +8,7 @@ import { rememberedGrouping } from './state/view/grouping.ts';
 import { createStore, StoreProvider, type Store } from './state/store/store.ts';
 import { startShelf } from './storage/kept.ts';
 import { createShelf, ShelfProvider } from './storage/shelf.ts';
-import { forgetOldRenderings } from './oldRenderings.ts';
+import { forgetOldRenderings } from './panels/ui/oldRenderings.ts';
 import { isPartMissing, PART_MISSING } from './trouble.ts';
 import { followPlan } from './state/edits/variants.ts';
 import './styles/palette.css';

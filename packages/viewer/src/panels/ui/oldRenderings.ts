@@ -14,7 +14,7 @@ interface Rendering extends VNode {
 /** From now on a component's rendering lets go of its parts as soon as there is a newer one. */
 export function forgetOldRenderings(): void {
   const newest = new WeakMap<Component, Rendering>();
-  const before = options.diffed;
+  const before = options.diffed?.bind(options);
   options.diffed = (vnode: Rendering) => {
     before?.(vnode);
     const component = vnode.__c;
