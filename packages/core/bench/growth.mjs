@@ -11,7 +11,7 @@ import { windingLine } from './data.mjs';
 import { READING } from './growthReading.mjs';
 
 const MOST = 1.2;
-const ROUNDS = 4;
+const ROUNDS = 6;
 
 const must = (result) => {
   if (!result.ok) throw new Error(result.findings[0].message);
@@ -29,7 +29,7 @@ function timed(work, calls) {
 /** The least processor time of each of some works, in turn, so that a busy machine is busy for all; short ones are called again and again. */
 function least(works) {
   const firsts = works.map((work) => timed(work, 1));
-  const calls = firsts.map((first) => Math.max(1, Math.ceil(0.08 / Math.max(first, 1e-6))));
+  const calls = firsts.map((first) => Math.max(1, Math.ceil(0.4 / Math.max(first, 1e-6))));
   const rounds = Array.from({ length: ROUNDS }, () => works.map((work, k) => timed(work, calls[k])));
   return firsts.map((first, k) => Math.min(first, ...rounds.map((round) => round[k])));
 }

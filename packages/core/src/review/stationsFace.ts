@@ -2,6 +2,7 @@
  * Stations whose tables stand face to face on one road: both, and runners of every way between them, share its width.
  * Faced: the tables of one lie beside those of the other along its course, on the other side of it.
  */
+import type { Pass } from '../course/course.ts';
 import { passesOf } from '../course/passes.ts';
 import { lengthBetween } from '../geodesy/segment.ts';
 import { type LaidDirection, type Layout, type StationLayout, isTable } from '../layout/layout.ts';
@@ -27,8 +28,9 @@ export const stationsFace: Check = check(
   },
   (layout) => {
     const faces = layout.stations.flatMap(faceOf);
+    const placesOf = placesByCourse(layout);
     return faces.flatMap((one, k) =>
-      faces.slice(k + 1).flatMap((other) => (face(one, other, layout) ? facing(one.station, other.station) : [])),
+      faces.slice(k + 1).flatMap((other) => (face(one, other, placesOf) ? facing(one.station, other.station) : [])),
     );
   },
 );
@@ -49,9 +51,9 @@ function faceOf(station: StationLayout): Face[] {
   return [{ station, lead, tables, reach: Math.max(...tables.map((end) => Math.abs(end - lead.measure))) }];
 }
 
-function face(one: Face, other: Face, layout: Layout): boolean {
+function face(one: Face, other: Face, placesOf: PlacesOf): boolean {
   if (!mayMeet(one, other)) return false;
-  const beside = placesBeside(other.lead, one.lead, one.station, layout);
+  const beside = placesBeside(placesOf(other.lead, one.lead.course), one.lead);
   if (beside.length === 0) return false;
   const alongs = beside.map(({ measure }) => measure);
   const across = one.lead.side === 'left' ? -1 : 1;
@@ -69,23 +71,35 @@ function mayMeet(one: Face, other: Face): boolean {
   return Math.abs(a[1] - b[1]) * DEGREE <= most && lengthBetween(a[0], a[1], b[0], b[1]) <= most;
 }
 
-/** Both ends of each of a station's tables as they lie along and beside another's course, near its own tables. */
-function placesBeside(
-  tables: LaidDirection,
-  own: LaidDirection,
-  { practice }: StationLayout,
-  { courses }: Layout,
-): { readonly measure: number; readonly offset: number }[] {
-  const indexed = courseById(courses, own.course);
-  return tables.items.filter(isTable).flatMap((item) =>
-    item.at.flatMap((at) => {
-      if (at === null) return [];
-      const away = (measure: number): number => Math.abs(measure - own.measure);
-      const near = passesOf(indexed, at, { ...practice, snapRadius: WIDEST });
-      const pass = near.sort((a, b) => away(a.measure) - away(b.measure))[0];
-      return pass === undefined ? [] : [pass];
-    }),
-  );
+/** Where one end of a table lies along and beside a course, for each time that the course passes it. */
+type Place = readonly Pick<Pass, 'measure' | 'offset'>[];
+
+/** Both ends of each of a station's tables, along and beside a course. */
+type PlacesOf = (tables: LaidDirection, course: string) => readonly Place[];
+
+/** The same for every other station: looked for once on each course, not once for each pair. */
+function placesByCourse({ courses }: Layout): PlacesOf {
+  const known = new Map<LaidDirection, Map<string, readonly Place[]>>();
+  return (tables, course) => {
+    const found = known.get(tables) ?? new Map<string, readonly Place[]>();
+    known.set(tables, found);
+    const indexed = courseById(courses, course);
+    const places =
+      found.get(course) ??
+      tables.items
+        .filter(isTable)
+        .flatMap(({ at }) =>
+          at.flatMap((end) => (end === null ? [] : [passesOf(indexed, end, { snapRadius: WIDEST })])),
+        );
+    found.set(course, places);
+    return places;
+  };
+}
+
+/** Of each place the time that the course passes it nearest to a station's own tables. */
+function placesBeside(places: readonly Place[], own: LaidDirection): Place {
+  const away = ({ measure }: Place[number]): number => Math.abs(measure - own.measure);
+  return places.flatMap((place) => place.toSorted((a, b) => away(a) - away(b)).slice(0, 1));
 }
 
 function facing(one: StationLayout, other: StationLayout): Case<'stations-face'>[] {
