@@ -96,6 +96,8 @@ interface OwnLine {
 function ownLine(course: Course, [first, last]: readonly [number, number]): OwnLine | null {
   if (last - first > LONGEST) return null;
   const [from, to] = [toRaw(course, first - AROUND), toRaw(course, last + AROUND)];
+  // Marks that are wrong may make a thousand kilometres of line out of it.
+  if (to - from > 2 * (LONGEST + 2 * AROUND)) return null;
   const middle = placeAtRaw(course, toRaw(course, (first + last) / 2));
   const places = slicePlaces(course, from, to);
   if (middle === null || places.length < 2) return null;
