@@ -1,6 +1,6 @@
 #!/usr/bin/env node
 /** The process of `halfcup`: its streams, folder and exit status, given to the program. The only file that touches the process. */
-import { availableParallelism } from 'node:os';
+import { availableParallelism, constants } from 'node:os';
 import type { Sink } from './io.ts';
 import { main } from './program.ts';
 import { dropAll, whileWaiting } from './wholeFile.ts';
@@ -50,15 +50,15 @@ function inputOf(stream: NodeJS.ReadStream): (most: number) => Promise<Uint8Arra
   return async (most) => (read ??= all(most));
 }
 
-const SIGNALS: Readonly<Record<'SIGINT' | 'SIGTERM' | 'SIGHUP', number>> = { SIGINT: 2, SIGTERM: 15, SIGHUP: 1 };
+const SIGNALS = ['SIGINT', 'SIGTERM', 'SIGHUP'] as const;
 
 /** Told to end: what is half written goes, and the status is the shell's for that signal. */
 const end = (signal: NodeJS.Signals): void =>
-  void dropAll().finally(() => process.exit(128 + SIGNALS[signal as keyof typeof SIGNALS]));
+  void dropAll().finally(() => process.exit(128 + constants.signals[signal]));
 
 // Where nothing is half written the system ends the process, at once, also in the middle of a long reckoning.
 whileWaiting((some) => {
-  for (const signal of Object.keys(SIGNALS)) {
+  for (const signal of SIGNALS) {
     if (some) process.on(signal, end);
     else process.off(signal, end);
   }

@@ -74,7 +74,7 @@ const NONE: readonly LongList[] = [];
 
 function otherLists(value: Entries, path: Path): readonly LongList[] {
   const keys = Array.isArray(value) ? null : Object.keys(value);
-  const entries: readonly unknown[] = keys === null ? (value as unknown as readonly unknown[]) : Object.values(value);
+  const entries = Object.values(value);
   const keyOf = (k: number): string | number => keys?.[k] ?? k;
   const inner = entries.flatMap((one, k) =>
     isContainer(one) && !isFlat(one) ? otherLists(one, [...path, keyOf(k)]) : NONE,

@@ -34,7 +34,7 @@ export function acrossOf(polygon: readonly LonLat[]): { readonly across: number;
   return { across, at: polygon[at]! };
 }
 
-/** Pairs of corners that are as far apart as any, up to a millionth. */
+/** Pairs of corners that are the farthest apart, up to a millionth. */
 function longestPairs(places: readonly Vector[]): (readonly [number, number])[] {
   const corners = places.length <= FEW ? places.map((_, k) => k) : outermost(places);
   const apart = (a: number, b: number): number => {
